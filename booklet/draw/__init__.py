@@ -1,0 +1,1 @@
+"""Figures: a request from the plan becomes an SVG drawing."""

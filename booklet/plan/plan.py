@@ -1,0 +1,216 @@
+"""The plan: everything that an output says, finished. Renderers choose form and nothing else.
+
+Made from the pattern and what happened on the bench (plan/build.py); read by draw/ and publish/.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from booklet.length import Length
+from booklet.plan.prose import Measure, Prose
+
+
+class Stage(NamedTuple):
+    """One thing done to a seam, for a section through the cloth.
+
+    op: stitch | trim | grade | clip | press | turn | understitch | topstitch | finish | fold | stitch fold
+    measures: the numbers it was done with (one, or one a layer); manner: `open`, `toward front`, `overlock`, …
+    """
+
+    op: str
+    measures: tuple[Length, ...] = ()
+    manner: str = ""
+
+
+class Section(NamedTuple):
+    """A request for a section through the cloth. Equal requests are one drawing.
+
+    construction: plain | french | flat felled | mock felled | lapped | enclosed | overlocked | double hem | casing
+    allowance: of the seam, or the whole hem allowance; sides: names of the layers joined (one for a hem), upper first;
+    cloths: self | lining | interfacing, one a side; stages: in the order of the hands.
+    """
+
+    construction: str
+    allowance: Length
+    sides: tuple[str, ...]
+    cloths: tuple[str, ...]
+    stages: tuple[Stage, ...]
+
+
+class Art(NamedTuple):
+    """The designer's own drawing: a file of the pattern's folder, already checked to be one, and what it shows."""
+
+    file: str
+    shows: str
+
+
+class Key(NamedTuple):
+    """A row of the key to the figures: `kind` is what draw/key.py draws (right side, wrong side, stitching, …)."""
+
+    kind: str
+    words: str
+
+
+Figure = Section | Art
+
+
+class PlanView(NamedTuple):
+    letter: str
+    name: str
+    about: Prose
+    figure: Art | None
+
+
+class Chart(NamedTuple):
+    """A table by size. rows: a label, then one text a size, figures already spelled; views: letters, empty for all."""
+
+    title: str
+    unit: str
+    sizes: tuple[str, ...]
+    rows: tuple[tuple[str, tuple[str, ...]], ...]
+    note: Prose
+    views: tuple[str, ...]
+
+
+class FabricRow(NamedTuple):
+    """How much of one material a view takes at one width: one amount a size, or one for all sizes."""
+
+    views: tuple[str, ...]
+    width: Measure
+    amounts: tuple[Measure, ...]
+
+
+class Fabric(NamedTuple):
+    name: str
+    suits: Prose
+    sizes: tuple[str, ...]
+    rows: tuple[FabricRow, ...]
+
+
+class Notion(NamedTuple):
+    """`item`: as in "Button, ½ in (1.3 cm)"; by_view: letter -> "5", or "—" where the view needs none."""
+
+    item: Prose
+    by_view: dict[str, Prose]
+    note: Prose
+
+
+class PieceRow(NamedTuple):
+    """`cuts`: (material's name, "2" or "1 on fold")."""
+
+    number: str
+    name: str
+    cuts: tuple[tuple[str, str], ...]
+    views: tuple[str, ...]
+
+
+class Term(NamedTuple):
+    word: str
+    meaning: Prose
+
+
+class Caution(NamedTuple):
+    """A hazard in a few words, then one plain sentence."""
+
+    hazard: str
+    says: Prose
+
+
+@dataclass(slots=True)
+class PlanStep:
+    """One step, numbered. `views` are the letters that sew it; `everyone` when all of this plan's views do."""
+
+    number: int
+    id: str
+    title: str
+    views: tuple[str, ...]
+    everyone: bool
+    optional: bool
+    text: Prose
+    tip: Prose = ()
+    cautions: tuple[Caution, ...] = ()
+    figures: tuple[Figure, ...] = ()
+    file: str = ""
+    line: int = 0
+
+
+class Gap(NamedTuple):
+    """In an output of one view: numbers that belong to other views, and the sentence that says so."""
+
+    numbers: str
+    says: str
+
+
+@dataclass(slots=True)
+class PlanSection:
+    title: str
+    intro: Prose
+    items: list[PlanStep | Gap]
+
+
+class Chapter(NamedTuple):
+    """`start` in whole seconds from the beginning of the film."""
+
+    start: int
+    title: str
+
+
+class Shot(NamedTuple):
+    """One take, in the order of the film. minutes: given, or an estimate (`estimated`)."""
+
+    take: int
+    step: int | None
+    step_title: str
+    setup: str
+    show: str
+    say: str
+    minutes: float
+    estimated: bool
+
+
+@dataclass(slots=True)
+class FilmPlan:
+    view: PlanView
+    chapters: list[Chapter]
+    shots: list[Shot]
+    seconds: int
+
+
+@dataclass(slots=True)
+class Plan:
+    """Everything, for all views (`view` None) or for one."""
+
+    name: str
+    title: str
+    studio: str
+    edition: str
+    about: Prose
+    draft: bool
+    view: str | None
+    views: list[PlanView]
+    sizes: tuple[str, ...]
+    charts: list[Chart]
+    choosing: Prose
+    fabrics: list[Fabric]
+    notions: list[Notion]
+    tools: list[str]
+    pieces: list[PieceRow]
+    key: list[Key]
+    terms: list[Term]
+    before: Prose
+    cautions: list[Caution]
+    sections: list[PlanSection]
+    allowance: Measure
+    films: FilmPlan | None = None
+    all_views: tuple[str, ...] = field(default=())
+
+    @property
+    def steps(self) -> list[PlanStep]:
+        return [item for section in self.sections for item in section.items if isinstance(item, PlanStep)]
+
+    @property
+    def figures(self) -> list[Figure]:
+        """Every figure once, in the order of the steps."""
+        return list(dict.fromkeys(figure for step in self.steps for figure in step.figures))
