@@ -21,7 +21,7 @@ test:
 	@$(PREPARE) test
 	.venv/bin/ruff check
 	.venv/bin/mypy
-	.venv/bin/python -m pytest --numprocesses auto --verbose
+	.venv/bin/python -m pytest --numprocesses auto --dist loadgroup --verbose
 
 bench:
 	@$(PREPARE) demo
