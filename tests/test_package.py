@@ -32,7 +32,7 @@ def run(command: Sequence[str | Path], folder: Path) -> subprocess.CompletedProc
 def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A wheel of this checkout, built with the locked backend so that nothing is fetched."""
     folder = tmp_path_factory.mktemp("wheel")
-    options = ["--quiet", "--no-deps", "--no-build-isolation", "--no-index", "--wheel-dir", folder]
+    options = ["--quiet", "--no-deps", "--no-build-isolation", "--no-index", "--wheel-dir", str(folder)]
     built = run([sys.executable, "-m", "pip", "wheel", *options, ROOT], folder)
     assert built.returncode == 0, built.stderr
     (found,) = folder.glob("*.whl")
