@@ -1,0 +1,136 @@
+"""A plan and its drawings -> the printed booklet as one HTML document, and the files that it reads."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from typing import NamedTuple
+from urllib.parse import quote
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from booklet.draw.drawing import Drawing
+from booklet.plan.plan import Art, Figure, Gap, Plan, PlanSection, PlanStep
+from booklet.plan.prose import Prose
+from booklet.publish import tables, wording
+from booklet.publish.html import inline_html, measure_html, prose_html, view_words
+from booklet.styles_folder import styles_folder
+
+PAPERS = ("letter", "a4")
+FONTS = ("SourceSans3-Regular.ttf", "SourceSans3-It.ttf", "SourceSans3-Semibold.ttf", "SourceSans3-SemiboldIt.ttf")
+
+_TEMPLATES = Path(__file__).with_name("templates")
+
+
+class SetStep(NamedTuple):
+    """A step as the page sets it: its drawings apart by the column that they take."""
+
+    step: PlanStep
+    anchor: str
+    only: str
+    beside: tuple[Drawing, ...]
+    across: tuple[Drawing, ...]
+
+
+class SetSection(NamedTuple):
+    title: str
+    anchor: str
+    intro: Prose
+    steps: str
+    items: tuple[SetStep | Gap, ...]
+
+
+def booklet_html(plan: Plan, drawings: Mapping[Figure, Drawing], key: Mapping[str, Drawing], paper: str) -> str:
+    """The booklet of all views or of one. It names its files as `booklet_assets` does.
+
+    drawings: one for each figure of the steps and views; key: one for each kind in the plan's key; paper: of PAPERS.
+    """
+    letters = _letters(plan)
+    anchors = {step.id: _step_anchor(step) for step in plan.steps}
+    environment = _environment()
+    template = environment.get_template("booklet.html")
+    return template.render(
+        plan=plan,
+        drawings=drawings,
+        key=key,
+        letters=letters,
+        sections=[_section(number, section, letters, drawings) for number, section in enumerate(plan.sections, 1)],
+        view_drawings=[(view, _drawing(view.figure, drawings)) for view in plan.views],
+        prose=lambda prose: prose_html(prose, anchors),
+        inline=lambda prose: inline_html(prose, anchors),
+        notion_table=tables.notion_table(plan.notions, [view.letter for view in plan.views], anchors),
+        css=Markup(_css(paper)),
+    )
+
+
+def booklet_assets(drawings: Mapping[Figure, Drawing], key: Mapping[str, Drawing]) -> dict[str, bytes]:
+    """Every file that the booklet's HTML names: the drawings and the type."""
+    figures = {drawing.name: drawing.svg.encode() for drawing in (*drawings.values(), *key.values())}
+    return figures | _fonts()
+
+
+@cache
+def _fonts() -> dict[str, bytes]:
+    return {f"fonts/{name}": (styles_folder() / "fonts" / name).read_bytes() for name in FONTS}
+
+
+@cache
+def _css(paper: str) -> str:
+    names = ("type.css", "booklet.css", f"{paper}.css")
+    return "\n".join((styles_folder() / name).read_text(encoding="utf-8") for name in names)
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(_TEMPLATES),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.globals.update(
+        wording=wording,
+        measure=measure_html,
+        marks=tables.marks_html,
+        view_words=view_words,
+        chart_tables=tables.chart_tables,
+        fabric_tables=tables.fabric_tables,
+        piece_table=tables.piece_table,
+    )
+    environment.filters["address"] = quote
+    return environment
+
+
+def _letters(plan: Plan) -> tuple[str, ...]:
+    """The views among which a reader has to choose: none where there is but one."""
+    return tuple(view.letter for view in plan.views) if plan.view is None and len(plan.views) > 1 else ()
+
+
+def _section(
+    number: int, section: PlanSection, letters: tuple[str, ...], drawings: Mapping[Figure, Drawing]
+) -> SetSection:
+    numbers = [item.number for item in section.items if isinstance(item, PlanStep)]
+    items = tuple(item if isinstance(item, Gap) else _step(item, letters, drawings) for item in section.items)
+    return SetSection(section.title, f"section-{number}", section.intro, wording.step_range(numbers), items)
+
+
+def _step(step: PlanStep, letters: tuple[str, ...], drawings: Mapping[Figure, Drawing]) -> SetStep:
+    figures = [drawings[figure] for figure in step.figures]
+    return SetStep(
+        step,
+        _step_anchor(step),
+        "" if step.everyone or not letters else f"{view_words(step.views)} only",
+        tuple(figure for figure in figures if not figure.wide),
+        tuple(figure for figure in figures if figure.wide),
+    )
+
+
+def _step_anchor(step: PlanStep) -> str:
+    return f"step-{step.number}"
+
+
+def _drawing(figure: Art | None, drawings: Mapping[Figure, Drawing]) -> Drawing | None:
+    return drawings[figure] if figure is not None else None
