@@ -1,1 +1,1 @@
-""""""
+"""What the trade knows, as data with its source named."""

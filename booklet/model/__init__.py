@@ -1,1 +1,1 @@
-""""""
+"""The located tree to a Pattern: views, pieces, edges, steps and work."""

@@ -1,1 +1,1 @@
-""""""
+"""Text to a located tree. Knows YAML, not garments."""

@@ -1,0 +1,120 @@
+"""Runs every rule over every view, says one cause once, and sets the writer's exceptions beside what they excuse."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import cache
+from importlib import import_module
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from booklet.check.found import Found
+from booklet.check.move import nearest_place
+from booklet.finding import Finding
+from booklet.sew.view import sew_all
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from booklet.model.pattern import Allow, Pattern, Step
+    from booklet.sew.bench import Bench
+
+
+@cache
+def rules() -> dict[str, Any]:
+    """Every rule by its name, found by looking into the folder."""
+    names = sorted(path.stem for path in (Path(__file__).parent / "rules").glob("[a-z]*.py"))
+    return {name.replace("_", "-"): import_module(f"booklet.check.rules.{name}") for name in names}
+
+
+def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Finding], list[Bench]]:
+    """Findings by their place in the source, allowed ones among them with the writer's reason; and the benches.
+
+    `views` limits which views are sewn; rules about the source as a whole always look at all of it.
+    """
+    benches = sew_all(pattern, views)
+    found = [(rule, item, ()) for rule, module in rules().items() if hasattr(module, "find_pattern")
+             for item in module.find_pattern(pattern)]  # fmt: skip
+    merged: dict[tuple[Any, ...], tuple[str, Found, list[str]]] = {_key(rule, item): (rule, item, []) for rule, item, _ in found}
+    seen_in_full: set[tuple[Any, ...]] = set()
+    for bench in benches:
+        for rule, item in look(bench):
+            if bench.left_out:
+                if (bench.view.letter, *_spot(rule, item)) in seen_in_full:
+                    continue
+                item = _without(item, bench)
+            else:
+                seen_in_full.add((bench.view.letter, *_spot(rule, item)))
+            key = _key(rule, item)
+            if key not in merged:
+                merged[key] = (rule, _moved(rule, item, bench), [])
+            if bench.view.letter not in merged[key][2]:
+                merged[key][2].append(bench.view.letter)
+    findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
+    findings = _with_reasons(pattern, findings)
+    last = [_finding(rule, item, ()) for rule, module in rules().items() if hasattr(module, "find_last")
+            for item in module.find_last(pattern, findings)]  # fmt: skip
+    return in_order([*findings, *_with_reasons(pattern, last)]), [bench for bench in benches if not bench.left_out]
+
+
+def look(bench: Bench) -> Iterable[tuple[str, Found]]:
+    """What the bench's rules find in one view."""
+    for rule, module in rules().items():
+        if hasattr(module, "find"):
+            for item in module.find(bench):
+                yield rule, item
+
+
+def in_order(findings: Iterable[Finding]) -> list[Finding]:
+    """By place in the source: pattern.yaml first, then the sections as they are read."""
+    return sorted(findings, key=lambda f: (f.place.file != "pattern.yaml", f.place.file, f.place.line, f.place.column, f.rule))
+
+
+def _spot(rule: str, item: Found) -> tuple[Any, ...]:
+    return rule, item.place, item.step.id if item.step else None
+
+
+def _key(rule: str, item: Found) -> tuple[Any, ...]:
+    return (*_spot(rule, item), item.says)
+
+
+def _without(item: Found, bench: Bench) -> Found:
+    steps = [step for step in bench.pattern.steps if step.id in bench.left_out]
+    named = " and ".join(step.called for step in steps)
+    return item._replace(says=f"When {named} is left out: {item.says[0].lower()}{item.says[1:]}" if len(steps) == 1
+                         else f"When {named} are left out: {item.says[0].lower()}{item.says[1:]}")  # fmt: skip
+
+
+def _moved(rule: str, item: Found, bench: Bench) -> Found:
+    if item.move is None:
+        return item
+    mend = nearest_place(bench, item.move, _spot(rule, item), _spots)
+    return item._replace(mend=mend or item.mend)
+
+
+def _spots(bench: Bench) -> set[tuple[Any, ...]]:
+    return {_spot(rule, item) for rule, item in look(bench)}
+
+
+def _finding(rule: str, item: Found, views: tuple[str, ...]) -> Finding:
+    step = item.step
+    return Finding(rule, rules()[rule].LEVEL, views, step.id if step else None, item.place, item.says, item.mend, item.related)
+
+
+def _with_reasons(pattern: Pattern, findings: list[Finding]) -> list[Finding]:
+    """Each finding with the reason of the nearest exception that names its rule: its step's, its section's, the pattern's."""
+    steps = {step.id: step for step in pattern.steps}
+    return [_with_reason(pattern, steps, finding) for finding in findings]
+
+
+def _with_reason(pattern: Pattern, steps: dict[str, Step], finding: Finding) -> Finding:
+    step = steps.get(finding.step or "")
+    for allows in (step.allow if step else (), step.section.allow if step else (), pattern.allow):
+        for allow in allows:
+            if rule_of(allow) == finding.rule and finding.rule != "stale-allow":
+                return finding._replace(allowed=allow.reason.value)
+    return finding
+
+
+def rule_of(allow: Allow) -> str:
+    return "-".join(allow.rule.value.lower().replace("-", " ").split())

@@ -1,0 +1,47 @@
+"""The nearest place to which a misplaced step can move: found by sewing the view again with the step elsewhere."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from booklet.sew.view import sew_view
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from booklet.model.pattern import Step
+    from booklet.sew.bench import Bench
+
+# How many places are tried? Each costs one sewing of the view. Our choice: all of them in a booklet of usual length.
+MOST_TRIES = 120
+
+_tries = {"left": 4 * MOST_TRIES}
+
+
+def nearest_place(
+    bench: Bench, step: Step, fault: tuple[Any, ...], spots: Callable[[Bench], set[tuple[Any, ...]]]
+) -> str | None:
+    """The mend in words, or None where no place mends the fault without making a new one."""
+    before = spots(bench)
+    at = bench.steps.index(step)
+    rest = [other for other in bench.steps if other is not step]
+    for target in _outward(at, len(rest)):
+        if _tries["left"] <= 0:
+            return None
+        _tries["left"] -= 1
+        order = [*rest[:target], step, *rest[target:]]
+        after = spots(sew_view(bench.pattern, bench.view, bench.left_out, order))
+        if fault not in after and after <= before:
+            if target > at:
+                return f"Move {step.called}, to after {rest[target - 1].called}."
+            return f"Move {step.called}, to before {rest[target].called}."
+    return None
+
+
+def _outward(at: int, count: int) -> Iterator[int]:
+    """Places by their distance from where the step stands now: at - 1, at + 1, at - 2, …"""
+    for distance in range(1, MOST_TRIES // 2):
+        if at + distance <= count:
+            yield at + distance
+        if at - distance >= 0:
+            yield at - distance

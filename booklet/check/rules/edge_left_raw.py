@@ -1,0 +1,55 @@
+"""An edge is still raw when the last step is done.
+
+What it finds: an edge of a cut piece that no step of this view sews, hems, binds, finishes or closes. An edge on the fold is
+never raw.
+
+Why it matters at the machine: the edge frays in the wash, or a seam is missing altogether.
+
+Wrong:
+    steps:
+      - {id: hem, title: Hem the front, work: [{hem: front.hem, turns: [1/2 in, 1/2 in]}]}
+
+Right:
+    steps:
+      - {id: hem, title: Hem the front, work: [{hem: front.hem, turns: [1/2 in, 1/2 in]}]}
+      - {id: finish, title: Finish the rest, work: [{finish: [front.neckline, front.shoulder, front.armhole, front.side], how: zigzag}]}
+
+Source: published: PNW 197, Quality Standards for Sewn Items (2004): edges are finished where the cloth frays.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.found import Found
+from booklet.finding import Related
+from booklet.sew.bench import Bench, CutPiece, Edge
+
+LEVEL = "error"
+
+
+def find(bench: Bench) -> Iterator[Found]:
+    for cut in bench.cuts.values():
+        if cut.touched is None or cut.trusted:
+            continue
+        raw = [edge for edge in cut.edges.values() if _is_raw(edge)]
+        if raw:
+            yield _found(cut, raw)
+
+
+def _is_raw(edge: Edge) -> bool:
+    return not (edge.closed or edge.finished or edge.excused or edge.spec.fold or edge.basted)
+
+
+def _found(cut: CutPiece, raw: list[Edge]) -> Found:
+    names = " and ".join([", ".join(f"“{edge.spec.name}”" for edge in raw[:-1])] * (len(raw) > 1) + [f"“{raw[-1].spec.name}”"])
+    last = next((act for edge in raw for act in reversed(edge.acts)), cut.touched)
+    assert last is not None
+    more = "edges are" if len(raw) > 1 else "edge is"
+    return Found(
+        raw[0].spec.place,
+        None,
+        f"The {names} {more} still raw on {cut.called} when the last step is done.",
+        "Sew, hem, bind or finish it in a step of this view, or allow it with a reason.",
+        (Related(f"{cut.called} is last worked in {last.step.called}", last.step.place),),
+    )

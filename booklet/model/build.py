@@ -1,0 +1,255 @@
+"""A located tree becomes a Pattern. What cannot be understood is said and left out; the rest goes on."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+from booklet.length import House, Length
+from booklet.model.pattern import (
+    Allow, Chart, Cut, Dart, EdgeSpec, Film, Material, Measured, Notion, Pattern, Piece, Scope, Section, Step, Take, View,
+)  # fmt: skip
+from booklet.model.art import art_file
+from booklet.model.source import FILM, PATTERN, SECTION
+from booklet.model.work import read_entry
+from booklet.read.tree import Text, same_name
+
+if TYPE_CHECKING:
+    from booklet.model.kinds import Values
+    from booklet.read.faults import Faults
+    from booklet.read.folder import Source
+
+_CUT = re.compile(r"([0-9]{1,2})( on (?:the )?fold)?\Z")
+
+
+def build_pattern(source: Source, faults: Faults) -> Pattern | None:
+    """The pattern, or None where pattern.yaml itself cannot be understood."""
+    tree = source.trees.get("pattern.yaml")
+    if tree is None:
+        return None
+    head = PATTERN.read(tree, "pattern.yaml", faults)
+    if head is None or "seam allowance" not in head.values or not head.get("views") or not head.get("pieces"):
+        if head is not None and not faults.findings:
+            faults.add("missing-key", tree.place, "A pattern needs views and pieces.", "Write at least one of each.")
+        faults.unread = True
+        return None
+    return _Builder(source, faults, head).pattern()
+
+
+class _Builder:
+    def __init__(self, source: Source, faults: Faults, head: Values) -> None:
+        self.source = source
+        self.faults = faults
+        self.head = head
+        self.allowance: Measured = head.values["seam allowance"]
+        self.views = {view.letter: view for view in self._views()}
+
+    def pattern(self) -> Pattern:
+        head = self.head
+        rounding = tuple(self._rounding())
+        ages = head.get("for ages", ())
+        if ages and (len(ages) != 2 or ages[0] > ages[1]):
+            self.faults.add("wrong-shape", head.keys["for ages"].place, "“for ages” takes the youngest and the oldest.",
+                            "Write them so: [2, 10].")  # fmt: skip
+            ages = ()
+        materials = {same_name(key.value): self._material(key, values) for key, values in head.get("materials", [])}
+        pieces = {same_name(key.value): self._piece(key, values) for key, values in head.get("pieces", [])}
+        return Pattern(
+            folder=self.source.folder,
+            texts=self.source.texts,
+            name=_text(head.get("pattern")),
+            studio=_text(head.get("studio")),
+            edition=_text(head.get("edition")),
+            place=head.place,
+            metric=_text(head.get("units")) == "metric",
+            allowance=self.allowance.length,
+            allowance_place=self.allowance.place,
+            house=_house(rounding),
+            rounding=rounding,
+            views=self.views,
+            sizes=_texts(head.get("sizes")),
+            fittings=_texts(head.get("fittings")),
+            ages=(ages[0], ages[1]) if ages else None,
+            about=head.get("about"),
+            before=head.get("before you begin"),
+            choosing=head.get("choosing a size"),
+            charts=tuple(self._chart(key, values) for key, values in head.get("charts", [])),
+            materials=materials,
+            notions=tuple(self._notion(values) for values in head.get("notions", ())),
+            tools=head.get("tools", ()),
+            pieces=pieces,
+            terms=tuple(head.get("terms", [])),
+            sections=self._sections(),
+            film=self._film(),
+            allow=_allow(head),
+        )
+
+    def _views(self) -> list[View]:
+        views = []
+        for key, values in self.head.get("views", []):
+            views.append(
+                View(key.value.strip(), _text(values.get("name")) or key.value, values.get("with", ()), key.place,
+                     values.get("about"), art_file(values.get("figure"), self.source, self.faults))
+            )  # fmt: skip
+        return views
+
+    def _rounding(self) -> list[tuple[Measured, Measured]]:
+        rows = []
+        for key, value in self.head.get("metric", []):
+            from booklet.model.kinds import Measure
+
+            first = Measure().read(key, "“metric”", self.faults)
+            if first is not None:
+                rows.append((first, value))
+        return rows
+
+    def scope(self, values: Values) -> Scope:
+        wanted, unwanted = values.get("for", ()), values.get("not for", ())
+        if not wanted and not unwanted:
+            return Scope((), (), tuple(self.views))
+        letters = [
+            letter
+            for letter, view in self.views.items()
+            if (not wanted or _named(view, wanted)) and not _named(view, unwanted)
+        ]
+        return Scope(wanted, unwanted, tuple(letters))
+
+    def _material(self, key: Text, values: Values) -> Material:
+        amounts = []
+        for width, (by_view, rows) in values.get("amounts", []):
+            from booklet.model.kinds import Measure
+
+            measured = Measure().read(width, "“amounts”", self.faults)
+            if measured is None:
+                continue
+            listed = [(_letters(view), amount) for view, amount in rows] if by_view else [(tuple(self.views), rows)]
+            amounts.append((measured, tuple(listed)))
+        return Material(_text(values.get("name")) or key.value, key.value, _text(values.get("kind")), key.place,
+                        values.get("suits"), tuple(amounts))  # fmt: skip
+
+    def _piece(self, key: Text, values: Values) -> Piece:
+        edges = {}
+        for name, edge in values.get("edges", []):
+            own = edge.get("allowance")
+            fold = same_name(name.value) == "fold" or _text(edge.get("on")) == "fold"
+            edges[same_name(name.value)] = EdgeSpec(
+                name.value, name.place, own.length if own else self.allowance.length, own, _text(edge.get("curve")), fold
+            )
+        darts = {
+            same_name(name.value): Dart(name.value, dart.get("crosses", ()), name.place)
+            for name, dart in values.get("darts", [])
+        }
+        cuts = [cut for material, text in values.get("cut", []) if (cut := self._cut(material, text))]
+        return Piece(key.value, _text(values.get("number")), key.place, self.scope(values), tuple(cuts), edges, darts,
+                     values.get("lines", ()))  # fmt: skip
+
+    def _cut(self, material: Text, text: Text) -> Cut | None:
+        match = _CUT.match(same_name(text.value))
+        if not match or match[1] == "0":
+            self.faults.add("wrong-shape", text.place, f"“{text.value[:40]}” does not say how many to cut.",
+                            "Write a number, or a number and “on fold”: 2, or 1 on fold.")  # fmt: skip
+            return None
+        return Cut(material, int(match[1]), bool(match[2]), same_name(text.value))
+
+    def _notion(self, values: Values) -> Notion:
+        item = _text(values.get("item"))
+        return Notion(item, same_name(item), values.place, self.scope(values), values.get("size"),
+                      _by_view(values.get("count")), _by_view(values.get("length")), values.get("note"))  # fmt: skip
+
+    def _chart(self, key: Text, values: Values) -> Chart:
+        rows = tuple((label.value, figures) for label, figures in values.get("rows", []))
+        return Chart(key.value, key.place, _text(values.get("unit")), rows, self.scope(values), values.get("note"))
+
+    def _sections(self) -> list[Section]:
+        sections: list[Section] = []
+        number = 0
+        for name, tree in self.source.trees.items():
+            if name in ("pattern.yaml", "film.yaml"):
+                continue
+            values = SECTION.read(tree, "this file", self.faults)
+            if values is None:
+                continue
+            section = Section(_text(values.get("section")), tree.place, values.get("text"), allow=_allow(values))
+            for step in values.get("steps", ()):
+                if "id" not in step.values or "title" not in step.values:
+                    continue
+                number += 1
+                section.steps.append(self._step(step, number, section))
+            sections.append(section)
+        return sections
+
+    def _step(self, values: Values, number: int, section: Section) -> Step:
+        work = [entry for node in values.get("work", ()) if (entry := read_entry(node, self.faults))]
+        return Step(
+            id=values.values["id"].value.strip(),
+            number=number,
+            title=values.values["title"].value.strip(),
+            place=values.values["id"].place,
+            title_place=values.values["title"].place,
+            scope=self.scope(values),
+            section=section,
+            work=tuple(work),
+            uses=values.get("uses", ()),
+            makes=values.get("makes"),
+            after=values.get("after", ()),
+            text=values.get("text"),
+            tip=values.get("tip"),
+            caution=values.get("caution"),
+            figure=art_file(values.get("figure"), self.source, self.faults),
+            film=tuple(_take(take) for take in values.get("film", ())),
+            minutes=values.get("minutes"),
+            optional=_text(values.get("optional")) in ("true", "yes"),
+            allow=_allow(values),
+            has_work=bool(values.get("work")),
+        )
+
+    def _film(self) -> Film | None:
+        tree = self.source.trees.get("film.yaml")
+        values = FILM.read(tree, "film.yaml", self.faults) if tree else None
+        if values is None:
+            return None
+        setups = {same_name(key.value): (key, text) for key, text in values.get("setups", [])}
+        takes = tuple(_take(take) for take in values.get("takes", ()) if "title" in take.values and "when" in take.values)
+        return Film(values.place, values.get("view"), values.get("pace"), setups, takes)
+
+
+def _text(value: Text | None) -> str:
+    return value.value.strip() if value is not None else ""
+
+
+def _texts(values: tuple[Text, ...] | None) -> tuple[str, ...]:
+    return tuple(text.value.strip() for text in values or ())
+
+
+def _named(view: View, names: tuple[Text, ...]) -> bool:
+    mine = {same_name(view.letter), *(same_name(word.value) for word in view.words)}
+    return any(same_name(name.value) in mine for name in names)
+
+
+def _letters(view: Text) -> tuple[str, ...]:
+    """`A`, or several views at once as in `A, B`."""
+    return tuple(letter.strip() for letter in view.value.split(","))
+
+
+def _by_view(read: tuple[bool, Any] | None) -> dict[str, Any]:
+    if read is None or read[1] is None:
+        return {}
+    by_view, value = read
+    return {letter: v for key, v in value for letter in _letters(key)} if by_view else {"": value}
+
+
+def _allow(values: Values) -> tuple[Allow, ...]:
+    return tuple(Allow(rule, reason) for rule, reason in values.get("allow", []))
+
+
+def _take(values: Values) -> Take:
+    return Take(values.place, values.get("setup"), values.get("show"), values.get("say"), values.get("minutes"),
+                values.get("title"), values.get("when"))  # fmt: skip
+
+
+def _house(rounding: tuple[tuple[Measured, Measured], ...]) -> House:
+    rows: dict[Length, Length] = {}
+    for first, other in rounding:
+        rows[first.length] = other.length
+        rows.setdefault(other.length, first.length)
+    return House(rows)

@@ -1,0 +1,159 @@
+"""One file of the source: its text becomes a located tree, or findings that say why not."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+import yaml
+
+from booklet.finding import Place, Related
+from booklet.read.tree import List, Mapping, Node, Text, same_name
+
+if TYPE_CHECKING:
+    from booklet.read.faults import Faults
+
+# How deep may a value stand? The source's own language needs eight. Our choice, so that a hostile file stops early.
+DEEPEST = 32
+
+_Loader: Any = getattr(yaml, "CLoader", yaml.Loader)
+_TOO_DEEP = (
+    "Values stand inside one another too deeply here.",
+    "The deepest that a pattern needs is eight; look for brackets that never close.",
+)
+_TAB = re.compile(r"^ *\t", re.MULTILINE)
+
+
+def read_document(name: str, text: str, faults: Faults) -> Node | None:
+    """The tree of one file, or None with the reason among the faults. `name` is what findings call the file."""
+    tab = _TAB.search(text)
+    if tab:
+        line = text.count("\n", 0, tab.end()) + 1
+        column = tab.end() - text.rfind("\n", 0, tab.end()) - 1
+        place = Place(name, line, column, line, column + 1)
+        faults.unreadable(
+            "tab-in-indent", place, "This line begins with a tab.", "Write blanks instead: two for each step inward."
+        )
+        return None
+    try:
+        return _Builder(name, faults).build(yaml.parse(text, Loader=_Loader))
+    except yaml.MarkedYAMLError as error:
+        mark = error.problem_mark or error.context_mark
+        line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
+        place = Place(name, line, column, line, column + 1)
+        if "nesting" in str(error.problem):
+            faults.unreadable("nested-too-deep", place, *_TOO_DEEP)
+            return None
+        faults.unreadable(
+            "not-yaml",
+            place,
+            f"This can't be read as YAML from here on: {_plain(error)}.",
+            "Look for a missing colon, quote or bracket in this line or the one above it; "
+            "text that has a colon in it goes in quotes or after “>”.",
+        )
+    except yaml.YAMLError as error:
+        place = Place(name, 1, 1, 1, 1)
+        faults.unreadable(
+            "not-yaml", place, f"This file can't be read: {str(error).splitlines()[0]}.", "Look for a character that does not print, and delete it."
+        )
+    except _Stop:
+        pass
+    return None
+
+
+def _plain(error: yaml.MarkedYAMLError) -> str:
+    return " ".join(str(error.problem or error.context or "something is missing").split())
+
+
+class _Stop(Exception):
+    """The rest of this file is of no use; the fault has been said."""
+
+
+class _Builder:
+    """Events to nodes, on a stack of our own: depth is bounded, aliases and tags are never followed."""
+
+    def __init__(self, name: str, faults: Faults) -> None:
+        self.name = name
+        self.faults = faults
+
+    def build(self, events: Any) -> Node | None:
+        stack: list[tuple[List | Mapping, Text | None]] = []
+        key: Text | None = None
+        root: Node | None = None
+        documents = 0
+        for event in events:
+            kind = type(event).__name__
+            if kind == "ScalarEvent":
+                node: Node = Text(event.value, self._place(event))
+                self._refuse_magic(event, node)
+            elif kind in ("MappingStartEvent", "SequenceStartEvent"):
+                node = Mapping(self._place(event)) if kind == "MappingStartEvent" else List(self._place(event))
+                self._refuse_magic(event, node)
+                if len(stack) >= DEEPEST:
+                    self._stop("nested-too-deep", node.place, *_TOO_DEEP)
+            elif kind in ("MappingEndEvent", "SequenceEndEvent"):
+                container, key = stack.pop()
+                start = container.place
+                end = event.end_mark
+                container.place = Place(self.name, start.line, start.column, end.line + 1, end.column + 1)
+                continue
+            elif kind == "AliasEvent":
+                self._stop("alias-not-read", self._place(event), f"“*{event.anchor}” points at another place in the file.",
+                           "Write the text out where it is needed; the source has no anchors or aliases.")  # fmt: skip
+                return None
+            elif kind == "DocumentStartEvent":
+                documents += 1
+                if documents > 1:
+                    self._stop("not-yaml", self._place(event), "A second document begins here, after “---”.",
+                               "Put it in a file of its own.")  # fmt: skip
+                continue
+            else:
+                continue
+            if not stack:
+                root = node
+            elif isinstance(stack[-1][0], List):
+                stack[-1][0].items.append(node)
+            elif key is None:
+                if not isinstance(node, Text):
+                    self._stop("not-yaml", node.place, "A key must be words, not a list or a mapping.",
+                               "Put words before the colon, or quotes round the whole.")  # fmt: skip
+                    return None
+                key = node
+                continue
+            else:
+                self._enter(stack[-1][0], key, node)
+                key = None
+            if not isinstance(node, Text):
+                stack.append((node, None))
+                key = None
+        return root
+
+    def _enter(self, mapping: Mapping, key: Text, node: Node) -> None:
+        name = same_name(key.value)
+        if name in mapping.entries:
+            first = mapping.entries[name][0]
+            self.faults.add(
+                "repeated-key",
+                key.place,
+                f"“{key.value}” is written twice here; only the first, in line {first.place.line}, would count.",
+                "Keep one of the two.",
+                related=(Related("It stands here already", first.place),),
+            )
+            return
+        mapping.entries[name] = (key, node)
+
+    def _refuse_magic(self, event: Any, node: Node) -> None:
+        if event.anchor:
+            self.faults.add("alias-not-read", node.place, f"“&{event.anchor}” gives this place a name.",
+                            f"Delete “&{event.anchor}”; the source has no anchors or aliases.")  # fmt: skip
+        if event.tag:
+            self.faults.add("tag-not-read", node.place, f"“{event.tag}” is a YAML tag; the source is plain text and no tag is followed.",
+                            "Delete it, or put the whole text in quotes if it is part of your words.")  # fmt: skip
+
+    def _stop(self, rule: str, place: Place, says: str, mend: str) -> None:
+        self.faults.unreadable(rule, place, says, mend)
+        raise _Stop
+
+    def _place(self, event: Any) -> Place:
+        start, end = event.start_mark, event.end_mark
+        return Place(self.name, start.line + 1, start.column + 1, end.line + 1, end.column + 1)

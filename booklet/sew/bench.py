@@ -1,0 +1,262 @@
+"""The bench of one view: cut pieces, their edges, the seams between them, and every act in its time.
+
+The bench records and never judges: rules read the record. Times count acts, so "before" and "after" are comparisons
+of `Act.time`. An edge stands for both copies of a pair, left and right, because hands do the same to both.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from booklet.finding import Place
+    from booklet.length import Length
+    from booklet.model.pattern import EdgeSpec, Entry, Pattern, Piece, Step, View
+
+
+class Edge:
+    """One edge of a cut piece.
+
+    acts: everything done to it, in time order; closed: the act that closed it (a seam, a hem, a casing …), or None;
+    seams: the seams in which it lies; basted: the bastings in which it lies; excused: something the writer is told of
+    elsewhere already explains it, so that nothing more is said of it.
+    """
+
+    __slots__ = ("acts", "basted", "closed", "cut", "excused", "finished", "name", "seams", "spec")
+
+    def __init__(self, cut: CutPiece, name: str, spec: EdgeSpec) -> None:
+        self.cut = cut
+        self.name = name
+        self.spec = spec
+        self.acts: list[Act] = []
+        self.seams: list[Seam] = []
+        self.basted: list[Seam] = []
+        self.closed: Act | None = None
+        self.finished: Act | None = None
+        self.excused = False
+
+    @property
+    def called(self) -> str:
+        """As the writer names it: `front.side`."""
+        return f"{self.cut.called}.{self.spec.name}"
+
+    @property
+    def said(self) -> str:
+        """As prose names it: `the side of the front`."""
+        return f"the {self.spec.name.lower()} of the {self.cut.called.lower()}"
+
+    @property
+    def neighbours(self) -> tuple[Edge, ...]:
+        """The edges that meet it at a corner: the one before and the one after it round the piece."""
+        ring = list(self.cut.edges.values())
+        if len(ring) < 2:
+            return ()
+        at = ring.index(self)
+        before, after = ring[at - 1], ring[(at + 1) % len(ring)]
+        return (before,) if before is after else (before, after)
+
+    def allowance(self) -> Length:
+        return self.spec.allowance
+
+
+class CutPiece:
+    """All copies of one piece in one material, as one: `front`, or `front in fusible`."""
+
+    __slots__ = ("called", "darts", "edges", "fused", "group", "index", "material", "number", "part", "piece", "touched", "trusted")
+
+    def __init__(self, piece: Piece, material: str, called: str, count: int) -> None:
+        self.piece = piece
+        self.material = material
+        self.called = called
+        self.number = count
+        self.edges: dict[str, Edge] = {name: Edge(self, name, spec) for name, spec in piece.edges.items()}
+        self.darts: dict[str, Act | None] = dict.fromkeys(piece.darts)
+        self.fused: Act | None = None
+        self.touched: Act | None = None
+        self.trusted = False
+        self.group = Group(self)
+        self.index = 0
+        self.part: Part
+
+
+class Group:
+    """Cut pieces that hang together. Merging moves the smaller into the larger, so that all merging is n log n."""
+
+    __slots__ = ("cuts", "fresh", "named")
+
+    def __init__(self, cut: CutPiece) -> None:
+        self.cuts = [cut]
+        self.named: dict[str, list[Edge]] = {name: [edge] for name, edge in cut.edges.items()}
+        self.fresh: list[Part] = []
+
+    def absorb(self, other: Group) -> None:
+        for cut in other.cuts:
+            cut.index = len(self.cuts)
+            cut.group = self
+            self.cuts.append(cut)
+        for name, edges in other.named.items():
+            self.named.setdefault(name, []).extend(edges)
+        self.fresh.extend(other.fresh)
+
+
+def merge(first: Group, second: Group) -> Group:
+    if first is second:
+        return first
+    if len(first.cuts) < len(second.cuts):
+        first, second = second, first
+    first.absorb(second)
+    return first
+
+
+@dataclass(slots=True, eq=False)
+class Part:
+    """A cut piece, or what a step made. Its cut pieces are `size` in a row of their group, from `first` on.
+
+    made: the step that made it (None for a cut piece); gone: the step whose part took it in.
+    """
+
+    name: str
+    called: str
+    first: CutPiece | None
+    size: int
+    made: Step | None = None
+    gone: Step | None = None
+    gone_into: str = ""
+
+    @property
+    def cuts(self) -> list[CutPiece]:
+        if self.first is None:
+            return []
+        start = self.first.index
+        return self.first.group.cuts[start : start + self.size]
+
+    def holds(self, cut: CutPiece) -> bool:
+        return (
+            self.first is not None
+            and cut.group is self.first.group
+            and self.first.index <= cut.index < self.first.index + self.size
+        )
+
+
+@dataclass(slots=True, eq=False)
+class Layer:
+    """One side of a seam: its edges, and the width left of its allowance, with the time of each change."""
+
+    edges: tuple[Edge, ...]
+    widths: list[tuple[int, Length]] = field(default_factory=list)
+
+    def width_at(self, time: int) -> Length:
+        """The width left just before `time`."""
+        left = self.widths[0][1]
+        for when, width in self.widths:
+            if when >= time:
+                break
+            left = width
+        return left
+
+
+@dataclass(slots=True, eq=False)
+class Seam:
+    """Sides sewn together by one act. later: what was done to it afterwards (trim, clip, press, understitch …)."""
+
+    act: Act
+    construction: str
+    allowance: Length
+    layers: list[Layer]
+    name: str = ""
+    later: list[Act] = field(default_factory=list)
+
+    @property
+    def edges(self) -> list[Edge]:
+        return list(dict.fromkeys(edge for layer in self.layers for edge in layer.edges))
+
+    def acts(self, *operations: str) -> list[Act]:
+        return [act for act in self.later if act.name in operations]
+
+
+@dataclass(slots=True, eq=False)
+class Act:
+    """One entry of work, done. edges, cuts: what it was done to; seam: the seam it made or spoke of.
+
+    target: an earlier act it spoke of that is no seam (a dart or a hem that is pressed); broken: something that it
+    names was not to be had, so that only part of it could be done.
+    """
+
+    time: int
+    step: Step
+    entry: Entry
+    edges: list[Edge] = field(default_factory=list)
+    sides: list[list[Edge]] = field(default_factory=list)
+    cuts: list[CutPiece] = field(default_factory=list)
+    parts: list[Part] = field(default_factory=list)
+    darts: list[tuple[CutPiece, str]] = field(default_factory=list)
+    seam: Seam | None = None
+    target: Act | None = None
+    later: list[Act] = field(default_factory=list)
+    broken: bool = False
+
+    @property
+    def name(self) -> str:
+        return self.entry.operation.name
+
+    @property
+    def place(self) -> Place:
+        return self.entry.place
+
+
+@dataclass(slots=True, eq=False)
+class Missing:
+    """Something a step named that was not to be had.
+
+    kind: unknown part | unknown edge | unknown dart | not cut | not made | made later | already closed | already gone |
+    no seam | made twice | unjoined
+    """
+
+    kind: str
+    step: Step
+    written: str
+    place: Place
+    entry: Entry | None = None
+    part: Part | None = None
+    edge: Edge | None = None
+    maker: Step | None = None
+    known: tuple[str, ...] = ()
+    time: int = 0
+
+
+class Bench:
+    """One view, sewn. `left_out`: ids of optional steps that this run leaves out."""
+
+    def __init__(self, pattern: Pattern, view: View, left_out: frozenset[str] = frozenset()) -> None:
+        self.pattern = pattern
+        self.view = view
+        self.left_out = left_out
+        self.steps: list[Step] = []
+        self.cuts: dict[str, CutPiece] = {}
+        self.parts: dict[str, Part] = {}
+        self.makers: dict[str, list[Step]] = {}
+        self.acts: list[Act] = []
+        self.by_name: dict[str, list[Act]] = {}
+        self.seams: list[Seam] = []
+        self.bastings: list[Seam] = []
+        self.missing: list[Missing] = []
+        self.named_seams: dict[str, Seam] = {}
+        self.last_seam: Seam | None = None
+        self.last_work: Act | None = None
+        self.started: dict[str, int] = {}
+
+    def of(self, *operations: str) -> list[Act]:
+        """The acts of some operations, in time order."""
+        if len(operations) == 1:
+            return self.by_name.get(operations[0], [])
+        return sorted((act for name in operations for act in self.by_name.get(name, [])), key=lambda act: act.time)
+
+    @property
+    def edges(self) -> list[Edge]:
+        return [edge for cut in self.cuts.values() for edge in cut.edges.values()]
+
+    @property
+    def groups(self) -> list[Group]:
+        """What hangs together at the end, in the order of the cut pieces."""
+        return list(dict.fromkeys(cut.group for cut in self.cuts.values()))

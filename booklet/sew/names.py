@@ -1,0 +1,137 @@
+"""Names to things: which part, which edges, which dart a step speaks of at this time on this bench."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from booklet.read.tree import same_name
+from booklet.sew.bench import Bench, CutPiece, Edge, Missing, Part
+
+if TYPE_CHECKING:
+    from booklet.model.pattern import EdgeName, Entry, Step
+    from booklet.read.tree import Text
+
+
+def part_named(bench: Bench, name: str, written: str, place: object, step: Step, entry: Entry | None) -> Part | None:
+    """The part of that name, or None after recording why it is not to be had.
+
+    A part that a later step makes is lent with the pieces that it will have, so that one misplaced step does not
+    spoil the rest of the record.
+    """
+    part = bench.parts.get(name)
+    if part is not None:
+        return part
+    missing = Missing("unknown part", step, written, place, entry, time=len(bench.acts))  # type: ignore[arg-type]
+    bench.missing.append(missing)
+    makers = bench.makers.get(name)
+    if makers:
+        missing.kind, missing.maker = "made later", makers[0]
+        return _lent(bench, name)
+    piece = bench.pattern.pieces.get(name.partition(" in ")[0])
+    elsewhere = [s for s in bench.pattern.steps if s.makes and same_name(s.makes.value) == name]
+    if elsewhere:
+        missing.kind, missing.maker = "not made", elsewhere[0]
+    elif piece is not None and bench.view.letter not in piece.scope.views:
+        missing.kind = "not cut"
+    else:
+        missing.known = known_parts(bench)
+    return None
+
+
+def known_parts(bench: Bench) -> tuple[str, ...]:
+    """Every name that could stand for a part in this pattern, as written."""
+    made = [step.makes.value for step in bench.pattern.steps if step.makes]
+    return tuple(dict.fromkeys([*(part.called for part in bench.parts.values()), *made,
+                                *(piece.name for piece in bench.pattern.pieces.values())]))  # fmt: skip
+
+
+def _lent(bench: Bench, name: str) -> Part:
+    """A stand-in for a part that is made later: it speaks for the cut pieces that will be in it."""
+    cuts = _eventual_cuts(bench, name, set())
+    part = Part(name, name, None, 0)
+    return LentPart(part.name, part.called, cuts)
+
+
+class LentPart(Part):
+    """A part that is not there yet; its cut pieces may hang together or not."""
+
+    def __init__(self, name: str, called: str, cuts: list[CutPiece]) -> None:
+        super().__init__(name, called, None, 0)
+        self._cuts = cuts
+
+    @property
+    def cuts(self) -> list[CutPiece]:
+        return self._cuts
+
+    def holds(self, cut: CutPiece) -> bool:
+        return cut in self._cuts
+
+
+def _eventual_cuts(bench: Bench, name: str, seen: set[str]) -> list[CutPiece]:
+    """The cut pieces that the makers of a part name, through the parts that they name in turn."""
+    if name in seen:
+        return []
+    seen.add(name)
+    found: dict[CutPiece, None] = {}
+    if name in bench.cuts:
+        found[bench.cuts[name]] = None
+    for step in bench.makers.get(name, []):
+        named = [same_name(use.value) for use in step.uses]
+        named += [thing.part for entry in step.work for thing in entry.things]
+        for other in dict.fromkeys(named):
+            found.update(dict.fromkeys(_eventual_cuts(bench, other, seen)))
+    return list(found)
+
+
+def edges_named(bench: Bench, name: EdgeName, step: Step, entry: Entry, closing: bool) -> list[Edge]:
+    """The edges that `part.edge` means now; empty after recording why there are none.
+
+    An operation that closes takes the still-open ones; any other takes those too, or where none is open, all of them.
+    """
+    part = part_named(bench, name.part, name.written, name.place, step, entry)
+    if part is None:
+        return []
+    edges = _edges_of(part, name.edge)
+    if not edges and part.first is not None and part.made is not None:
+        edges = [edge for edge in part.first.group.named.get(name.edge, ()) if edge.closed is None]
+    if not edges:
+        known = tuple(dict.fromkeys(edge.spec.name for cut in part.cuts for edge in cut.edges.values()))
+        bench.missing.append(
+            Missing("unknown edge", step, name.written, name.place, entry, part, known=known, time=len(bench.acts))
+        )
+        return []
+    still_open = [edge for edge in edges if edge.closed is None]
+    if closing and not still_open:
+        if not any(edge.excused for edge in edges):
+            bench.missing.append(
+                Missing("already closed", step, name.written, name.place, entry, part, edges[0], time=len(bench.acts))
+            )
+        return []
+    return still_open or edges
+
+
+def _edges_of(part: Part, edge_name: str) -> list[Edge]:
+    if part.first is not None and part.size > 8:
+        return [edge for edge in part.first.group.named.get(edge_name, ()) if part.holds(edge.cut)]
+    return [cut.edges[edge_name] for cut in part.cuts if edge_name in cut.edges]
+
+
+def dart_named(bench: Bench, name: EdgeName, step: Step, entry: Entry) -> list[tuple[CutPiece, str]]:
+    part = part_named(bench, name.part, name.written, name.place, step, entry)
+    if part is None:
+        return []
+    found = [(cut, name.edge) for cut in part.cuts if name.edge in cut.darts and cut.called == cut.piece.name]
+    if not found:
+        known = tuple(dict.fromkeys(dart.name for cut in part.cuts for dart in cut.piece.darts.values()))
+        bench.missing.append(
+            Missing("unknown dart", step, name.written, name.place, entry, part, known=known, time=len(bench.acts))
+        )
+    return found
+
+
+def used_part(bench: Bench, use: Text, step: Step) -> Part | None:
+    """A part that `uses` names; recorded when it has already gone into another."""
+    part = part_named(bench, same_name(use.value), use.value, use.place, step, None)
+    if part is not None and part.gone is not None:
+        bench.missing.append(Missing("already gone", step, use.value, use.place, None, part, time=len(bench.acts)))
+    return part

@@ -1,0 +1,93 @@
+"""Fixtures and docstring examples of rules: snippets on the base pattern, written to a folder and checked.
+
+A snippet may hold `steps:` (a section), top-level keys of pattern.yaml (which take the place of the base's), and
+`film:` is not one of them: raw files are given as fences with a file name, as in ```yaml film.yaml.
+"""
+
+from __future__ import annotations
+
+import re
+import textwrap
+from pathlib import Path
+from typing import NamedTuple
+
+from booklet.finding import Finding
+from booklet.pipeline import check_folder
+
+HERE = Path(__file__).parent
+BASE = (HERE / "base" / "pattern.yaml").read_text(encoding="utf-8")
+_BLOCK = re.compile(r"^(?=\S)", re.MULTILINE)
+_CASE = re.compile(r"^## (?P<title>.+)$", re.MULTILINE)
+_FENCE = re.compile(r"^```(?P<kind>yaml|text)(?: (?P<file>\S+))?\n(?P<body>.*?)^```$", re.MULTILINE | re.DOTALL)
+
+
+class Case(NamedTuple):
+    title: str
+    snippet: str
+    files: dict[str, str]
+    expected: str
+    span: tuple[int, int]
+
+
+def cases(path: Path) -> list[Case]:
+    """The cases of one fixture file; `span` is where the expected text stands in the file."""
+    text = path.read_text(encoding="utf-8")
+    heads = list(_CASE.finditer(text))
+    found = []
+    for head, after in zip(heads, [*[h.start() for h in heads[1:]], len(text)], strict=True):
+        snippet, files, expected, span = "", {}, "", (0, 0)
+        for fence in _FENCE.finditer(text, head.end(), after):
+            if fence["kind"] == "text":
+                expected, span = fence["body"].strip(), fence.span("body")
+            elif fence["file"]:
+                files[fence["file"]] = fence["body"]
+            else:
+                snippet = fence["body"]
+        found.append(Case(head["title"].strip(), snippet, files, expected, span))
+    return found
+
+
+def write_pattern(folder: Path, snippet: str, files: dict[str, str] | None = None) -> None:
+    """The base pattern with the snippet's keys and steps, and raw files last."""
+    blocks = {block.split(":", 1)[0]: block for block in _BLOCK.split(BASE) if block.strip()}
+    steps = ""
+    for block in _BLOCK.split(snippet):
+        key = block.split(":", 1)[0]
+        if key == "steps":
+            steps = block
+        elif block.strip():
+            blocks[key] = block
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "pattern.yaml").write_text("".join(blocks.values()), encoding="utf-8")
+    if steps:
+        (folder / "10-steps.yaml").write_text(steps + ("" if steps.endswith("\n") else "\n") + "section: Sewing\n", encoding="utf-8")
+    for name, body in (files or {}).items():
+        (folder / name).parent.mkdir(parents=True, exist_ok=True)
+        (folder / name).write_text(body, encoding="utf-8")
+
+
+def findings(folder: Path, rule: str) -> list[Finding]:
+    return [finding for finding in check_folder(folder).findings if finding.rule == rule]
+
+
+def spelled(found: list[Finding]) -> str:
+    """Findings as fixtures write them: level, views, place, step; then the sentence and the mend."""
+    lines = []
+    for finding in found:
+        place = finding.place
+        views = "".join(finding.views) or "-"
+        allowed = f" (allowed: {finding.allowed})" if finding.allowed else ""
+        lines.append(f"{finding.level} {views} {place.file}:{place.line}:{place.column} {finding.step or '-'}{allowed}")
+        lines.append(f"  {finding.says}")
+        lines.append(f"  {finding.mend}")
+    return "\n".join(lines) or "Nothing found."
+
+
+def examples(docstring: str) -> dict[str, str]:
+    """`Wrong:` and `Right:` of a rule's docstring, as snippets."""
+    found = {}
+    for head in ("Wrong", "Right"):
+        match = re.search(rf"^{head}:\n((?: {{4}}.*\n|\n)+)", docstring, re.MULTILINE)
+        if match:
+            found[head] = textwrap.dedent(match[1])
+    return found

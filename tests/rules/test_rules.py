@@ -1,0 +1,64 @@
+"""Every rule has a fixture that fails and one that passes, a manual page, and examples that are run."""
+
+from __future__ import annotations
+
+import os
+import re
+from pathlib import Path
+
+import pytest
+
+from booklet.check.engine import rules
+from tests.rules.harness import HERE, cases, examples, findings, spelled, write_pattern
+
+FIXTURES = sorted(HERE.glob("*.md"))
+CASES = [(path, index) for path in FIXTURES for index in range(len(cases(path)))]
+SECTIONS = ("What it finds:", "Why it matters at the machine:", "Source:")
+_SOURCE = re.compile(r"^Source: (published|standard|common practice, no source|from memory|our choice)", re.MULTILINE)
+
+
+@pytest.mark.parametrize(("path", "index"), CASES, ids=[f"{path.stem}-{index + 1}" for path, index in CASES])
+def test_a_fixture_finds_what_it_says(path: Path, index: int, tmp_path: Path) -> None:
+    case = cases(path)[index]
+    write_pattern(tmp_path / "fixture", case.snippet, case.files)
+    found = spelled(findings(tmp_path / "fixture", path.stem))
+    if os.environ.get("WRITE_FIXTURES"):
+        text = path.read_text(encoding="utf-8")
+        path.write_text(text[: case.span[0]] + found + "\n" + text[case.span[1] :], encoding="utf-8")
+        return
+    assert found == case.expected, case.title
+
+
+def test_every_rule_has_one_fixture_file_and_every_fixture_file_a_rule() -> None:
+    assert [path.stem for path in FIXTURES] == sorted(rules())
+
+
+@pytest.mark.parametrize("path", FIXTURES, ids=[path.stem for path in FIXTURES])
+def test_a_fixture_file_has_a_case_that_fails_and_one_that_passes(path: Path) -> None:
+    expected = [case.expected for case in cases(path)]
+    assert "Nothing found." in expected
+    assert any(text != "Nothing found." for text in expected)
+
+
+@pytest.mark.parametrize("name", sorted(rules()))
+def test_a_rule_is_its_own_manual_page(name: str) -> None:
+    """First line a sentence, then its sections and a source of a known kind."""
+    page = rules()[name].__doc__ or ""
+    assert page.splitlines()[0].endswith(".")
+    assert [section for section in SECTIONS if section not in page] == []
+    assert _SOURCE.search(page)
+    assert rules()[name].LEVEL in ("error", "warning")
+
+
+@pytest.mark.parametrize("name", sorted(rules()))
+def test_the_examples_of_a_manual_page_are_true(name: str, tmp_path: Path) -> None:
+    """`Wrong:` is found, `Right:` is not. A fault of reading may have none where YAML itself could not show it."""
+    shown = examples(rules()[name].__doc__ or "")
+    if not shown:
+        assert getattr(rules()[name], "FOUND_BY", None) in ("read", "model"), "a rule of the bench shows its examples"
+        return
+    assert set(shown) == {"Wrong", "Right"}
+    for head, snippet in shown.items():
+        write_pattern(tmp_path / head, snippet)
+    assert findings(tmp_path / "Wrong", name) != []
+    assert findings(tmp_path / "Right", name) == []
