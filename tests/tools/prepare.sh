@@ -74,7 +74,13 @@ make_venv() {
 }
 
 # The stamp holds what was installed from, so that a changed lock, or a new Python, installs again.
-stamp_text() { cat "$1" pyproject.toml .venv/pyvenv.cfg; pwd; }
+stamp_text() { cat "$1" pyproject.toml .venv/pyvenv.cfg; }
+
+# Its python runs, is new enough, and its commands still name this place: a folder that was moved has them wrong.
+venv_is_sound() {
+    new_enough .venv/bin/python && .venv/bin/python -c 'import pip' 2>/dev/null &&
+        grep --quiet --fixed-strings "$(pwd -P)/.venv/" .venv/bin/pip
+}
 
 install_locked() {
     local lock=$1 stamp=.venv/.ready-$purpose
@@ -111,5 +117,5 @@ if [ "$purpose" = test ]; then
     done
 fi
 if command -v apt-get >/dev/null; then install_packages "${packages[@]}"; fi
-if ! .venv/bin/python -c 'import pip' 2>/dev/null || ! new_enough .venv/bin/python; then make_venv; fi
+venv_is_sound || make_venv
 install_locked "$lock"
