@@ -1,0 +1,203 @@
+"""The command line: `notchbook check | build | list | film | explain | schema | start`."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from booklet.tell import say, tell
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from booklet.pipeline import Checked
+
+# Exit codes: nothing wrong; errors found; cannot be read (or asked for something that is not there).
+FINE, WRONG, UNREAD = 0, 1, 2
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Runs one command and gives its exit code."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    options = _parser().parse_args(arguments)
+    try:
+        code: int = options.run(options)
+        sys.stdout.flush()
+        return code
+    except BrokenPipeError:
+        # The reader has gone (`| head`): nothing more to say, and nothing to complain of.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FINE
+    except KeyboardInterrupt:
+        say("Stopped. What was built before is untouched.", sys.stderr)
+        return 130
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="notchbook", description="Sews each view of a pattern in the computer, and makes its booklet, page, lists and film files."
+    )
+    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+
+    check = commands.add_parser("check", help="sew every view and say what is wrong")
+    check.add_argument("pattern", type=Path, help="the pattern's folder")
+    check.add_argument("--view", metavar="V", help="only this view")
+    check.add_argument("--json", action="store_true", help="one object, for a program to read")
+    check.set_defaults(run=_check)
+
+    build = commands.add_parser("build", help="make the booklet, the page, the lists and the film files")
+    build.add_argument("pattern", type=Path, nargs="+", help="a pattern's folder, or several")
+    build.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
+    build.add_argument("--paper", choices=("letter", "a4", "both"), default="both", help="the booklet's paper (default: both)")
+    build.add_argument("--each-view", action="store_true", help="a booklet for each view besides the one for all")
+    build.add_argument("--draft", action="store_true", help="build in spite of errors, with DRAFT on every page")
+    build.set_defaults(run=_build)
+
+    listing = commands.add_parser("list", help="print the steps of one view")
+    listing.add_argument("pattern", type=Path, help="the pattern's folder")
+    listing.add_argument("--view", metavar="V", required=True, help="the view")
+    listing.add_argument("--markdown", action="store_true", help="as Markdown")
+    listing.set_defaults(run=_list)
+
+    film = commands.add_parser("film", help="make the shot list and the chapters")
+    film.add_argument("pattern", type=Path, help="the pattern's folder")
+    film.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
+    film.add_argument("--draft", action="store_true", help="make them in spite of errors")
+    film.set_defaults(run=_film)
+
+    explain = commands.add_parser("explain", help="what a rule, an operation or a construction means")
+    explain.add_argument("word", nargs="*", help="a rule's name, an operation or a construction; none lists the rules")
+    explain.set_defaults(run=_explain)
+
+    schema = commands.add_parser("schema", help="print a JSON Schema of the source, for your editor")
+    schema.set_defaults(run=_schema)
+
+    start = commands.add_parser("start", help="lay down a small pattern to begin from")
+    start.add_argument("folder", type=Path, help="a new folder")
+    start.set_defaults(run=_start)
+    return parser
+
+
+def _check(options: argparse.Namespace) -> int:
+    from booklet.pipeline import check_folder
+
+    checked = check_folder(options.pattern, [options.view] if options.view else None)
+    if _no_such_view(checked, options.view):
+        return UNREAD
+    if options.json:
+        import json
+
+        found = [finding.as_json() for finding in checked.open_findings]
+        print(json.dumps({"pattern": checked.name, "findings": found}, ensure_ascii=False, indent=1))
+    else:
+        tell(checked, sys.stdout)
+    return _code(checked)
+
+
+def _code(checked: Checked) -> int:
+    return UNREAD if checked.unread else WRONG if checked.errors else FINE
+
+
+def _no_such_view(checked: Checked, view: str | None) -> bool:
+    if view is None or checked.pattern is None or view in checked.pattern.views:
+        return False
+    say(f"{checked.name} has no view {view}. Its views are {', '.join(checked.pattern.views)}.", sys.stderr)
+    return True
+
+
+def _build(options: argparse.Namespace) -> int:
+    from booklet.pipeline import build_folder
+
+    worst = FINE
+    papers = ("letter", "a4") if options.paper == "both" else (options.paper,)
+    for folder in options.pattern:
+        built = build_folder(folder, options.into, papers, options.each_view, options.draft, _progress)
+        tell(built.checked, sys.stderr)
+        if built.target is None:
+            _refused(built.checked, built.why)
+            worst = max(worst, _code(built.checked), WRONG)
+        else:
+            say(f"{built.checked.name}: {built.target}")
+            for line in built.notes:
+                say(f"  {line}", sys.stderr)
+    return worst
+
+
+def _progress(text: str) -> None:
+    """One line that rewrites itself, only where a person is looking."""
+    if sys.stderr.isatty():
+        print(f"\r\x1b[2K{text}", end="" if text else "\r", file=sys.stderr, flush=True)
+
+
+def _refused(checked: Checked, why: str) -> None:
+    if why:
+        say(why, sys.stderr)
+    elif checked.unread:
+        say(f"{checked.name} can't be read, so nothing was built.", sys.stderr)
+    else:
+        say(f"{checked.name} can't be sewn as written, so nothing was built. --draft builds it all the same.", sys.stderr)
+
+
+def _list(options: argparse.Namespace) -> int:
+    from booklet.pipeline import check_folder, list_view
+
+    checked = check_folder(options.pattern, [options.view])
+    if _no_such_view(checked, options.view):
+        return UNREAD
+    if checked.pattern is None:
+        tell(checked, sys.stderr)
+        return UNREAD
+    print(list_view(checked, options.view, options.markdown), end="")
+    if checked.errors:
+        say(f"This view can't be sewn as written: {len(checked.errors)} to mend. See “notchbook check”.", sys.stderr)
+    return _code(checked)
+
+
+def _film(options: argparse.Namespace) -> int:
+    from booklet.pipeline import film_folder
+
+    built = film_folder(options.pattern, options.into, options.draft)
+    tell(built.checked, sys.stderr)
+    if built.target is None:
+        _refused(built.checked, built.why)
+        return max(_code(built.checked), WRONG)
+    say(f"{built.checked.name}: {built.target}")
+    return FINE
+
+
+def _explain(options: argparse.Namespace) -> int:
+    from booklet.explain import all_rules, explain
+
+    word = " ".join(options.word)
+    page, found = explain(word) if word else (all_rules(), True)
+    print(page)
+    return FINE if found else UNREAD
+
+
+def _schema(options: argparse.Namespace) -> int:
+    import json
+
+    from booklet.model.schema import source_schema
+
+    print(json.dumps(source_schema(), ensure_ascii=False, indent=1))
+    return FINE
+
+
+def _start(options: argparse.Namespace) -> int:
+    from booklet.start import lay_down
+
+    problem = lay_down(options.folder)
+    if problem:
+        say(problem, sys.stderr)
+        return UNREAD
+    say(f"A small pattern lies in {options.folder}. Next: notchbook check {options.folder}, then notchbook build {options.folder}.")
+    return FINE
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,91 @@
+"""Findings for a person at a terminal: what is wrong, where, and the mend, in that order of need."""
+
+from __future__ import annotations
+
+import os
+import sys
+import textwrap
+from typing import TYPE_CHECKING, TextIO
+
+if TYPE_CHECKING:
+    from booklet.finding import Finding
+    from booklet.model.pattern import Pattern
+    from booklet.pipeline import Checked
+
+# Words for the levels, as a sewing person would say them.
+LEVELS = {"error": "Must be mended", "warning": "Look again"}
+INDENT = "    "
+
+
+def tell(checked: Checked, stream: TextIO) -> None:
+    """Every open finding, a blank line apart, and a closing count. Nothing when nothing is wrong."""
+    found = checked.open_findings
+    if not found:
+        return
+    bold = _bold(stream)
+    title = checked.pattern.name if checked.pattern else checked.name
+    lines = [bold(title), ""]
+    for finding in found:
+        lines += [*_one(finding, checked.pattern, bold), ""]
+    lines.append(_count(checked))
+    print(printable("\n".join(lines)), file=stream)
+
+
+def printable(text: str) -> str:
+    """Control characters of the source must not move the reader's cursor."""
+    return "".join(char if char.isprintable() or char in "\n\t" or char == "\x1b" else "\ufffd" for char in text)
+
+
+def _bold(stream: TextIO):  # type: ignore[no-untyped-def]
+    if stream.isatty() and "NO_COLOR" not in os.environ:
+        return lambda text: f"\x1b[1m{text}\x1b[0m"
+    return lambda text: text
+
+
+def _one(finding: Finding, pattern: Pattern | None, bold) -> list[str]:  # type: ignore[no-untyped-def]
+    head = [LEVELS[finding.level]]
+    step = pattern.step(finding.step) if pattern is not None and finding.step else None
+    if step is not None:
+        head.append(f"step {step.number}, {step.title}")
+    if finding.views and pattern is not None and len(finding.views) < len(pattern.views):
+        head.append(_views(finding.views))
+    lines = [bold("  " + clean(" · ".join(head)))]
+    lines += _wrapped(clean(finding.says))
+    lines += _wrapped("To mend: " + clean(finding.mend))
+    lines.append(f"{INDENT}{clean(_where(finding))}    {finding.rule}")
+    lines += [f"{INDENT}{clean(other.says)}: {other.place.file}, line {other.place.line}" for other in finding.related]
+    return lines
+
+
+def clean(text: str) -> str:
+    """One line, with nothing in it that a terminal would obey."""
+    return " ".join(text.replace("\x1b", "\ufffd").split())
+
+
+def _views(views: tuple[str, ...]) -> str:
+    if len(views) == 1:
+        return f"view {views[0]}"
+    return f"views {', '.join(views[:-1])} and {views[-1]}"
+
+
+def _where(finding: Finding) -> str:
+    return f"{finding.place.file}, line {finding.place.line}"
+
+
+def _wrapped(text: str) -> list[str]:
+    return textwrap.wrap(text, 92, initial_indent=INDENT, subsequent_indent=INDENT, break_long_words=False)
+
+
+def _count(checked: Checked) -> str:
+    errors = len(checked.errors)
+    others = len(checked.open_findings) - errors
+    parts = []
+    if errors:
+        parts.append(f"{errors} to mend")
+    if others:
+        parts.append(f"{others} to look at again")
+    return ", ".join(parts) + "."
+
+
+def say(text: str, stream: TextIO | None = None) -> None:
+    print(printable(clean(text)), file=stream or sys.stdout)
