@@ -101,6 +101,7 @@ def _environment() -> Environment:
         piece_table=tables.piece_table,
     )
     environment.filters["address"] = quote
+    environment.filters["lower_first"] = lambda words: words[:1].lower() + words[1:]
     return environment
 
 

@@ -57,7 +57,9 @@ def _span(span: Span, anchors: Mapping[str, str]) -> Markup:
         case "step":
             return Markup('<span class="step-number">{}</span>').format(span.text)
         case "piece":
-            return Markup('<span class="piece">{}</span>').format(span.text)
+            # A piece's number stays on the line of the word before it.
+            start = span.text.rfind(" ", 0, span.text.rfind(" ")) + 1
+            return Markup('{}<span class="piece">{}</span>').format(span.text[:start], span.text[start:])
         case _:
             return escape(span.text)
 

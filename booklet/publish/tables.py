@@ -53,7 +53,7 @@ def chart_tables(chart: Chart) -> list[Table]:
         return [Table("sized", (_head("Size"), *sizes), rows)]
     return [
         Table(
-            "turned",
+            "turned figures",
             (_head("Size"), *(Cell("column", label) for label in labels[run])),
             tuple((Cell("row", escape(size)), *(row[at] for row in cells[run])) for at, size in enumerate(chart.sizes)),
         )
