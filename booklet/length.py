@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import cache
 from typing import NamedTuple
 
 # How many millimetres is one <unit>? Exact since 1 July 1959: 1 yard = 0.9144 m, so 1 inch = 25.4 mm.
@@ -45,9 +46,16 @@ _NUMBER = (
 )
 _UNITS = r"inches|inch|in\b|yards?|yds?\b|millimet(?:re|er)s?|mm\b|centimet(?:re|er)s?|cm\b|met(?:re|er)s?\b|m\b|[\"″”]"
 # In “sew all 2 in the same way”, `in` is no unit: a whole number, then `in`, then one of these.
-_NOT_INCHES = re.compile(r"\s+(?:the|an?|each|this|these|your|both|all|order|turn|total|place|one|pairs|same|half)\b", re.IGNORECASE)
-_LENGTH = re.compile(rf"(?<![\w./⁄])(?:{_NUMBER})[ \u00a0\u202f-]?(?P<unit>{_UNITS})", re.IGNORECASE)
-_ALONE = re.compile(rf"\s*(?:{_NUMBER})\s*(?P<unit>[a-zA-Z.\"″”]*)\s*\Z", re.IGNORECASE)
+_NOT_INCHES = r"\s+(?:the|an?|each|this|these|your|both|all|order|turn|total|place|one|pairs|same|half)\b"
+_IN_PROSE = rf"(?<![\w./⁄])(?:{_NUMBER})[ \u00a0\u202f-]?(?P<unit>{_UNITS})"
+_ALONE = rf"\s*(?:{_NUMBER})\s*(?P<unit>[a-zA-Z.\"″”]*)\s*\Z"
+
+
+@cache
+def _expression(source: str) -> re.Pattern[str]:
+    """Compiled when first used: most runs need one of the two."""
+    return re.compile(source, re.IGNORECASE)
+
 
 
 class BadLength(ValueError):
@@ -141,7 +149,7 @@ def parse(text: str) -> Length:
 
     Raises BadLength with a sentence when there is no number, no unit, an unknown unit, or a division by nothing.
     """
-    match = _ALONE.match(text)
+    match = _expression(_ALONE).match(text)
     if not match:
         raise BadLength(f"“{text}” is not a measure")
     word = match["unit"].lower()
@@ -155,12 +163,12 @@ def parse(text: str) -> Length:
 def find(text: str) -> list[tuple[int, int, Length]]:
     """Every measure in prose, with where it starts and ends. One with a zero under its bar is passed over."""
     found = []
-    for match in _LENGTH.finditer(text):
+    for match in _expression(_IN_PROSE).finditer(text):
         try:
             amount = _amount(match)
         except BadLength:
             continue
-        if match["plain"] and match["unit"].lower() == "in" and _NOT_INCHES.match(text, match.end()):
+        if match["plain"] and match["unit"].lower() == "in" and _expression(_NOT_INCHES).match(text, match.end()):
             continue
         unit = _UNIT_WORDS[match["unit"].lower()]
         found.append((match.start(), match.end(), Length(amount, unit, match.group())))

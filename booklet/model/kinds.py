@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, NamedTuple, Protocol
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.length import BadLength, parse
 from booklet.model.pattern import Measured
@@ -13,12 +13,14 @@ if TYPE_CHECKING:
     from collections.abc import Mapping as Rows
 
 
-class Kind(Protocol):
+class Kind:
     """read gives the value, or None after saying why; `at` is what the finding calls the place, as in `the key “text”`."""
 
-    def read(self, node: Node, at: str, faults: Faults) -> Any: ...
+    def read(self, node: Node, at: str, faults: Faults) -> Any:
+        raise NotImplementedError
 
-    def schema(self) -> dict[str, Any]: ...
+    def schema(self) -> dict[str, Any]:
+        raise NotImplementedError
 
 
 def wrong_shape(node: Node, at: str, wanted: str, faults: Faults) -> None:
@@ -27,7 +29,7 @@ def wrong_shape(node: Node, at: str, wanted: str, faults: Faults) -> None:
                f"Write {wanted} there.")  # fmt: skip
 
 
-class Words:
+class Words(Kind):
     """Text, and not empty unless `empty`."""
 
     def __init__(self, wanted: str = "words") -> None:
@@ -46,7 +48,7 @@ class Words:
         return {"type": ["string", "number", "boolean"]}
 
 
-class Measure:
+class Measure(Kind):
     def read(self, node: Node, at: str, faults: Faults) -> Measured | None:
         if not isinstance(node, Text):
             wrong_shape(node, at, "one measure, such as 5/8 in", faults)
@@ -62,7 +64,7 @@ class Measure:
         return {"type": "string", "pattern": r"^\s*[0-9⅛¼⅜½⅝¾⅞⅓⅔].*[a-zA-Z\"″”]\.?\s*$", "description": "such as 5/8 in or 1.5 cm"}
 
 
-class OneOrMore:
+class OneOrMore(Kind):
     """One value or a list of them; always read as a tuple."""
 
     def __init__(self, kind: Kind) -> None:
@@ -78,7 +80,7 @@ class OneOrMore:
         return {"anyOf": [one, {"type": "array", "items": one}]}
 
 
-class Items:
+class Items(Kind):
     """A list."""
 
     def __init__(self, kind: Kind, of: str) -> None:
@@ -98,7 +100,7 @@ class Items:
         return {"type": "array", "items": self.kind.schema()}
 
 
-class Number:
+class Number(Kind):
     def __init__(self, whole: bool = False, most: int = 10_000) -> None:
         self.whole = whole
         self.most = most
@@ -119,7 +121,7 @@ class Number:
         return {"type": "integer" if self.whole else "number", "minimum": 0, "maximum": self.most}
 
 
-class OneOf:
+class OneOf(Kind):
     """One of a few words."""
 
     def __init__(self, *words: str) -> None:
@@ -144,7 +146,7 @@ def _list(words: tuple[str, ...]) -> str:
     return ", ".join(words[:-1]) + " or " + words[-1] if len(words) > 1 else words[0]
 
 
-class Table:
+class Table(Kind):
     """Free keys, each with a value of one kind. Read as [(key, value)]."""
 
     def __init__(self, kind: Kind, of: str) -> None:
@@ -166,7 +168,7 @@ class Table:
         return {"type": "object", "additionalProperties": self.kind.schema()}
 
 
-class Either:
+class Either(Kind):
     """A mapping is read by one kind, anything else by the other. Read as (is_mapping, value)."""
 
     def __init__(self, plain: Kind, keyed: Kind) -> None:
@@ -182,7 +184,7 @@ class Either:
         return {"anyOf": [self.plain.schema(), self.keyed.schema()]}
 
 
-class Anything:
+class Anything(Kind):
     """Kept as a node; whoever asked reads it on."""
 
     def __init__(self, schema: dict[str, Any] | None = None) -> None:
@@ -203,7 +205,7 @@ class Key(NamedTuple):
     needed: bool = False
 
 
-class Keyed:
+class Keyed(Kind):
     """A mapping with known keys. Read as the values by key, with `here` its place and `at` the place of each key."""
 
     def __init__(self, of: str, keys: Rows[str, Key]) -> None:

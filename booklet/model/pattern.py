@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.read.tree import Text, same_name
+from booklet.record import Record, fresh
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -37,8 +37,7 @@ class Allow(NamedTuple):
     reason: Text
 
 
-@dataclass(slots=True, eq=False)
-class View:
+class View(Record):
     letter: str
     name: str
     words: tuple[Text, ...]
@@ -54,8 +53,7 @@ class ArtFile(NamedTuple):
     shows: Text | None
 
 
-@dataclass(slots=True, eq=False)
-class EdgeSpec:
+class EdgeSpec(Record):
     """One edge of a piece, as drawn. `crosses` the corner with its neighbours before and after it round the piece."""
 
     name: str
@@ -67,8 +65,7 @@ class EdgeSpec:
     on: str = ""
 
 
-@dataclass(slots=True, eq=False)
-class Dart:
+class Dart(Record):
     name: str
     crosses: tuple[Text, ...]
     place: Place
@@ -83,20 +80,18 @@ class Cut(NamedTuple):
     written: str
 
 
-@dataclass(slots=True, eq=False)
-class Piece:
+class Piece(Record):
     name: str
     number: str
     place: Place
     scope: Scope
     cuts: tuple[Cut, ...]
     edges: dict[str, EdgeSpec]
-    darts: dict[str, Dart] = field(default_factory=dict)
+    darts: dict[str, Dart] = fresh(default_factory=dict)
     lines: tuple[Text, ...] = ()
 
 
-@dataclass(slots=True, eq=False)
-class Material:
+class Material(Record):
     name: str
     key: str
     kind: str
@@ -105,8 +100,7 @@ class Material:
     amounts: tuple[tuple[Measured, tuple[tuple[tuple[str, ...], tuple[Measured, ...]], ...]], ...] = ()
 
 
-@dataclass(slots=True, eq=False)
-class Notion:
+class Notion(Record):
     """`count` and `length` by view letter; a key of "" holds for every view of the scope."""
 
     item: str
@@ -114,8 +108,8 @@ class Notion:
     place: Place
     scope: Scope
     size: Measured | None = None
-    count: dict[str, int] = field(default_factory=dict)
-    length: dict[str, Measured] = field(default_factory=dict)
+    count: dict[str, int] = fresh(default_factory=dict)
+    length: dict[str, Measured] = fresh(default_factory=dict)
     note: Text | None = None
 
     def count_for(self, view: str) -> int | None:
@@ -140,8 +134,7 @@ class EdgeName(NamedTuple):
     place: Place
 
 
-@dataclass(slots=True, eq=False)
-class Entry:
+class Entry(Record):
     """One entry of `work`. `things`, `sides`, `measures` or `word` are set as the operation takes them."""
 
     operation: Operation
@@ -151,7 +144,7 @@ class Entry:
     measures: tuple[Measured, ...] = ()
     word: Text | None = None
     spacing: tuple[str, Measured | None] = ("", None)
-    options: dict[str, Any] = field(default_factory=dict)
+    options: dict[str, Any] = fresh(default_factory=dict)
     says: Text | None = None
 
     @property
@@ -187,8 +180,7 @@ class Take(NamedTuple):
     when: Text | None = None
 
 
-@dataclass(slots=True, eq=False)
-class Step:
+class Step(Record):
     id: str
     number: int
     title: str
@@ -216,26 +208,23 @@ class Step:
         return f"step {self.number}, “{self.title}”"
 
 
-@dataclass(slots=True, eq=False)
-class Section:
+class Section(Record):
     title: str
     place: Place
     text: Text | None = None
-    steps: list[Step] = field(default_factory=list)
+    steps: list[Step] = fresh(default_factory=list)
     allow: tuple[Allow, ...] = ()
 
 
-@dataclass(slots=True, eq=False)
-class Film:
+class Film(Record):
     place: Place
     view: Text | None = None
     pace: float | None = None
-    setups: dict[str, tuple[Text, Text]] = field(default_factory=dict)
+    setups: dict[str, tuple[Text, Text]] = fresh(default_factory=dict)
     takes: tuple[Take, ...] = ()
 
 
-@dataclass(slots=True, eq=False)
-class Pattern:
+class Pattern(Record):
     folder: Path
     texts: dict[str, str]
     name: str

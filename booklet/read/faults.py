@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 from booklet.finding import Finding, Place, Related
@@ -42,6 +41,8 @@ class Faults:
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """The known word that a slip of the hand most likely meant, or None. Compared without regard to case."""
+    from difflib import get_close_matches
+
     names = {name.lower(): name for name in known}
     found = get_close_matches(" ".join(word.lower().split())[:80], names, n=1, cutoff=0.6)
     return names[found[0]] if found else None

@@ -6,8 +6,9 @@ of `Act.time`. An edge stands for both copies of a pair, left and right, because
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
+
+from booklet.record import Record, fresh
 
 if TYPE_CHECKING:
     from booklet.finding import Place
@@ -109,8 +110,7 @@ def merge(first: Group, second: Group) -> Group:
     return first
 
 
-@dataclass(slots=True, eq=False)
-class Part:
+class Part(Record):
     """A cut piece, or what a step made. Its cut pieces are `size` in a row of their group, from `first` on.
 
     made: the step that made it (None for a cut piece); gone: the step whose part took it in.
@@ -139,12 +139,11 @@ class Part:
         )
 
 
-@dataclass(slots=True, eq=False)
-class Layer:
+class Layer(Record):
     """One side of a seam: its edges, and the width left of its allowance, with the time of each change."""
 
     edges: tuple[Edge, ...]
-    widths: list[tuple[int, Length]] = field(default_factory=list)
+    widths: list[tuple[int, Length]] = fresh(default_factory=list)
 
     def width_at(self, time: int) -> Length:
         """The width left just before `time`."""
@@ -156,8 +155,7 @@ class Layer:
         return left
 
 
-@dataclass(slots=True, eq=False)
-class Seam:
+class Seam(Record):
     """Sides sewn together by one act. later: what was done to it afterwards (trim, clip, press, understitch …)."""
 
     act: Act
@@ -165,7 +163,7 @@ class Seam:
     allowance: Length
     layers: list[Layer]
     name: str = ""
-    later: list[Act] = field(default_factory=list)
+    later: list[Act] = fresh(default_factory=list)
 
     @property
     def edges(self) -> list[Edge]:
@@ -175,8 +173,7 @@ class Seam:
         return [act for act in self.later if act.name in operations]
 
 
-@dataclass(slots=True, eq=False)
-class Act:
+class Act(Record):
     """One entry of work, done. edges, cuts: what it was done to; seam: the seam it made or spoke of.
 
     target: an earlier act it spoke of that is no seam (a dart or a hem that is pressed); broken: something that it
@@ -186,14 +183,14 @@ class Act:
     time: int
     step: Step
     entry: Entry
-    edges: list[Edge] = field(default_factory=list)
-    sides: list[list[Edge]] = field(default_factory=list)
-    cuts: list[CutPiece] = field(default_factory=list)
-    parts: list[Part] = field(default_factory=list)
-    darts: list[tuple[CutPiece, str]] = field(default_factory=list)
+    edges: list[Edge] = fresh(default_factory=list)
+    sides: list[list[Edge]] = fresh(default_factory=list)
+    cuts: list[CutPiece] = fresh(default_factory=list)
+    parts: list[Part] = fresh(default_factory=list)
+    darts: list[tuple[CutPiece, str]] = fresh(default_factory=list)
     seam: Seam | None = None
     target: Act | None = None
-    later: list[Act] = field(default_factory=list)
+    later: list[Act] = fresh(default_factory=list)
     broken: bool = False
 
     @property
@@ -205,8 +202,7 @@ class Act:
         return self.entry.place
 
 
-@dataclass(slots=True, eq=False)
-class Missing:
+class Missing(Record):
     """Something a step named that was not to be had.
 
     kind: unknown part | unknown edge | unknown dart | not cut | not made | made later | already closed | already gone |
