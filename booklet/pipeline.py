@@ -9,7 +9,7 @@ from booklet.read.faults import Faults
 from booklet.read.folder import read_folder
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from booklet.finding import Finding
     from booklet.model.pattern import Pattern
@@ -48,3 +48,86 @@ def check_folder(folder: Path, views: Sequence[str] | None = None) -> Checked:
         return Checked(name, None, [], in_order(faults.findings), True)
     findings, benches = check(pattern, views)
     return Checked(name, pattern, benches, in_order([*faults.findings, *findings]), faults.unread)
+
+
+class Built(NamedTuple):
+    """target: the finished folder, or None where nothing was built; why: a reason besides the findings; notes: for the user."""
+
+    checked: Checked
+    target: Path | None
+    why: str = ""
+    notes: tuple[str, ...] = ()
+
+
+def build_folder(
+    folder: Path,
+    into: Path,
+    papers: Sequence[str] = ("letter", "a4"),
+    each_view: bool = False,
+    draft: bool = False,
+    progress: Callable[[str], None] = lambda _: None,
+) -> Built:
+    """read -> model -> sew -> check -> plan -> draw -> publish; the old output stays whole until the new one is."""
+    progress(f"{folder.name}: sewing")
+    checked = check_folder(folder)
+    refused = _refused(checked, folder, into, draft)
+    if refused is not None:
+        return refused
+    from booklet.publish.booklets import booklet_jobs, set_booklets
+    from booklet.publish.edition import Edition
+    from booklet.publish.outputs import all_files
+    from booklet.publish.place import mend_place, put_in_place, write_beside
+
+    assert checked.pattern is not None
+    target = into / checked.name
+    edition = Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors))
+    try:
+        mend_place(target)
+        progress(f"{folder.name}: lists, page and film files")
+        fresh = write_beside(target, all_files(edition))
+        notes = set_booklets(booklet_jobs(edition, papers, each_view), fresh, lambda name: progress(f"{folder.name}: {name}"))
+        put_in_place(fresh, target)
+    except OSError as error:
+        return Built(checked, None, f"{target} can't be written: {error.strerror or error}. What was there before is untouched.")
+    finally:
+        progress("")
+    return Built(checked, target, notes=tuple(notes))
+
+
+def _refused(checked: Checked, folder: Path, into: Path, draft: bool) -> Built | None:
+    if checked.pattern is None or (checked.errors and not draft):
+        return Built(checked, None)
+    if (into / checked.name).resolve() in (folder.resolve(), *folder.resolve().parents):
+        return Built(checked, None, f"{into / checked.name} is where the pattern itself lies; name another folder with --into.")
+    return None
+
+
+def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
+    """Only the film files."""
+    checked = check_folder(folder)
+    refused = _refused(checked, folder, into, draft)
+    if refused is not None:
+        return refused
+    from booklet.publish.edition import Edition
+    from booklet.publish.outputs import all_files
+    from booklet.publish.place import put_in_place, write_beside
+
+    assert checked.pattern is not None
+    target = into / checked.name / "film"
+    edition = Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors))
+    try:
+        files = {name.removeprefix("film/"): data for name, data in all_files(edition, only="film").items()}
+        put_in_place(write_beside(target, files), target)
+    except OSError as error:
+        return Built(checked, None, f"{target} can't be written: {error.strerror or error}. What was there before is untouched.")
+    return Built(checked, target)
+
+
+def list_view(checked: Checked, view: str, markdown: bool = False) -> str:
+    """The step list of one view, as the build writes it."""
+    from booklet.publish.edition import Edition
+    from booklet.publish.outputs import all_files
+
+    assert checked.pattern is not None
+    edition = Edition(checked.name, checked.pattern, checked.benches, checked.findings)
+    return all_files(edition, only="steps")[f"steps/{view}.{'md' if markdown else 'txt'}"].decode()

@@ -13,7 +13,6 @@ if TYPE_CHECKING:
     from booklet.read.folder import Source
 
 _ADDRESS = re.compile(r"\s*(?:[a-z][a-z0-9+.-]*:|//|\\\\)", re.IGNORECASE)
-_KINDS = (".svg", ".png", ".jpg", ".jpeg")
 
 
 def art_file(read: tuple[bool, Any] | None, source: Source, faults: Faults) -> ArtFile | None:
@@ -45,8 +44,15 @@ def _may_be_read(file: Text, source: Source, faults: Faults) -> bool:
     elif not there:
         faults.add("missing-file", file.place, f"There is no file “{name[:80]}” in the pattern's folder.",
                    "Look at its name, or add the drawing.")  # fmt: skip
-    elif path.suffix.lower() not in _KINDS:
-        faults.add("missing-file", file.place, f"“{name[:80]}” is not a drawing that can be printed.",
-                   "Use an SVG, a PNG or a JPEG.")  # fmt: skip
-        there = False
+    else:
+        from booklet.read.drawing import BadDrawing, read_drawing
+
+        try:
+            read_drawing(path)
+        except BadDrawing as error:
+            faults.add("drawing-not-taken", file.place, error.says, error.mend)
+            there = False
+        except OSError as error:
+            faults.add("missing-file", file.place, f"“{name[:80]}” can't be opened: {error.strerror}.", "Look at its permissions.")
+            there = False
     return there

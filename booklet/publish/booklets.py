@@ -1,0 +1,67 @@
+"""The PDFs of a build: one for each paper, and with `each_view` one for each view and paper; set side by side where there are cores."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+from booklet.publish.booklet import booklet_assets, booklet_html
+
+if TYPE_CHECKING:
+    from booklet.publish.edition import Edition
+
+
+class Job(NamedTuple):
+    """One PDF to be set."""
+
+    name: str
+    html: str
+    assets: dict[str, bytes]
+
+
+def booklet_jobs(edition: Edition, papers: Sequence[str], each_view: bool) -> list[Job]:
+    return list(_jobs(edition, papers, each_view))
+
+
+def _jobs(edition: Edition, papers: Sequence[str], each_view: bool) -> Iterator[Job]:
+    assets = booklet_assets(edition.drawings, edition.key)
+    for paper in papers:
+        yield Job(f"booklet-{paper}.pdf", booklet_html(edition.plan, edition.drawings, edition.key, paper), assets)
+        if each_view:
+            for letter in edition.pattern.views:
+                plan = edition.view_plan(letter)
+                yield Job(f"booklet-{letter}-{paper}.pdf", booklet_html(plan, edition.drawings, edition.key, paper), assets)
+
+
+def set_booklets(jobs: Sequence[Job], folder: Path, progress: Callable[[str], None]) -> list[str]:
+    """Writes every PDF into `folder`; gives what the typesetter complained of, nothing as a rule."""
+    workers = min(len(jobs), os.cpu_count() or 1)
+    if workers < 2:
+        notes = []
+        for job in jobs:
+            progress(job.name)
+            notes += _set((job, folder))
+        return notes
+    from concurrent.futures import ProcessPoolExecutor
+    from multiprocessing import get_context
+
+    # A forked child has the libraries loaded already; macOS and Windows can't fork safely with fonts open.
+    context = get_context("fork" if sys.platform == "linux" else "spawn")
+    import booklet.publish.pdf  # noqa: F401  - once, for all children
+
+    notes = []
+    with ProcessPoolExecutor(workers, mp_context=context) as pool:
+        for job, found in zip(jobs, pool.map(_set, [(job, folder) for job in jobs]), strict=True):
+            progress(job.name)
+            notes += found
+    return notes
+
+
+def _set(work: tuple[Job, Path]) -> list[str]:
+    from booklet.publish.pdf import write_pdf
+
+    job, folder = work
+    return [f"{job.name}: {sentence}" for sentence in write_pdf(job.html, job.assets, folder / job.name)]

@@ -1,0 +1,60 @@
+"""What an output is made from: the plans, the drawings and the findings of one pattern, each made when first asked for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from booklet.plan.build import make_plan
+from booklet.plan.plan import Art
+
+if TYPE_CHECKING:
+    from booklet.draw.drawing import Drawing
+    from booklet.finding import Finding
+    from booklet.model.pattern import Pattern
+    from booklet.plan.plan import Figure, Plan
+    from booklet.sew.bench import Bench
+
+
+@dataclass(eq=False)
+class Edition:
+    """One pattern, sewn and checked. `findings` holds the allowed ones too."""
+
+    name: str
+    pattern: Pattern
+    benches: list[Bench]
+    findings: list[Finding]
+    draft: bool = False
+    _view_plans: dict[str, Plan] = field(default_factory=dict)
+
+    @cached_property
+    def plan(self) -> Plan:
+        """Of all views."""
+        return make_plan(self.pattern, self.benches, None, self.draft)
+
+    def view_plan(self, letter: str) -> Plan:
+        """Of one view, with the numbers it leaves out."""
+        if letter not in self._view_plans:
+            self._view_plans[letter] = make_plan(self.pattern, self.benches, letter, self.draft)
+        return self._view_plans[letter]
+
+    @cached_property
+    def drawings(self) -> dict[Figure, Drawing]:
+        """Every figure of every view, drawn once."""
+        from booklet.draw.art import art_drawing
+        from booklet.draw.figures import draw_all
+
+        wanted = [*self.plan.figures, *(view.figure for view in self.plan.views if view.figure is not None)]
+        drawings: dict[Figure, Drawing] = dict(draw_all([figure for figure in wanted if not isinstance(figure, Art)]))
+        for figure in wanted:
+            if isinstance(figure, Art):
+                drawings[figure] = art_drawing(self.pattern.folder, figure)
+        return drawings
+
+    @cached_property
+    def key(self) -> dict[str, Drawing]:
+        """The swatches of the key."""
+        from booklet.draw.key import draw_key
+
+        return {row.kind: draw_key(row.kind) for row in self.plan.key}

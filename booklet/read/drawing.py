@@ -1,0 +1,92 @@
+"""A designer's own drawing: an SVG file of the pattern's folder, read as data."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from pathlib import Path
+    from xml.etree.ElementTree import Element
+
+# A drawing of a garment takes some 50 kB; past this it would slow every page. Our choice.
+MOST_BYTES = 2_000_000
+# How many millimetres is one <unit>? Source: CSS Values and Units Level 4, absolute lengths.
+_UNITS = {"mm": 1.0, "cm": 10.0, "in": 25.4, "pt": 25.4 / 72, "pc": 25.4 / 6, "px": 25.4 / 96, "": 25.4 / 96}
+_SIZE = re.compile(r"\s*([0-9]*\.?[0-9]+)\s*(mm|cm|in|pt|pc|px|)\s*\Z")
+_OUTSIDE = re.compile(r"url\(\s*['\"]?\s*(?!#|['\"]|data:image/)|@import", re.IGNORECASE)
+_ACTIVE = frozenset({"script", "foreignObject", "iframe", "a", "animate", "set", "animateTransform", "animateMotion", "handler"})
+
+
+class BadDrawing(ValueError):
+    """Why a drawing is not taken: two sentences, what is wrong and the mend."""
+
+    def __init__(self, says: str, mend: str) -> None:
+        super().__init__(says)
+        self.says = says
+        self.mend = mend
+
+
+class DrawingFile(NamedTuple):
+    """The file's text, and its size in millimetres."""
+
+    svg: str
+    width_mm: float
+    height_mm: float
+
+
+def read_drawing(path: Path) -> DrawingFile:
+    """The drawing, or BadDrawing. Scripts, links, and whatever would be fetched from elsewhere are refused."""
+    from xml.etree import ElementTree
+
+    if path.stat().st_size > MOST_BYTES:
+        raise BadDrawing("This drawing is larger than 2 MB.", "Simplify its paths, or take photographs out of it.")
+    try:
+        text = path.read_bytes().decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise BadDrawing("This drawing is not text in UTF-8.", "Save it again as a plain SVG.") from None
+    if "<!DOCTYPE" in text and "<!ENTITY" in text:
+        raise BadDrawing("This drawing has entities of its own, which are not followed.", "Save it again as a plain SVG.")
+    try:
+        root = ElementTree.fromstring(text)
+    except ElementTree.ParseError as error:
+        raise BadDrawing(f"This drawing can't be read: {error}.", "Save it again as a plain SVG.") from None
+    if _name(root) != "svg":
+        raise BadDrawing("This file is not an SVG drawing.", "Save it again as a plain SVG.")
+    for element in root.iter():
+        _refuse(element)
+    return DrawingFile(text, *_size(root))
+
+
+def _name(element: Element) -> str:
+    return str(element.tag).rpartition("}")[2]
+
+
+def _refuse(element: Element) -> None:
+    name = _name(element)
+    if name in _ACTIVE:
+        raise BadDrawing(f"This drawing holds a “{name}”, which a booklet does not take.", "Take it out, or save it as a plain SVG.")
+    if name == "style" and _OUTSIDE.search(element.text or ""):
+        raise BadDrawing("The styles of this drawing speak of another file.", "Put what it needs into the drawing itself.")
+    for key, value in element.attrib.items():
+        short = key.rpartition("}")[2].lower()
+        if short.startswith("on"):
+            raise BadDrawing(f"This drawing holds a script, in “{short}”.", "Take it out, or save it as a plain SVG.")
+        if short in ("href", "src") and not value.strip().startswith(("#", "data:image/")):
+            raise BadDrawing(f"This drawing speaks of another file, “{value[:60]}”.", "Put it into the drawing itself.")
+        if _OUTSIDE.search(value):
+            raise BadDrawing("This drawing speaks of another file.", "Put what it needs into the drawing itself.")
+
+
+def _size(root: Element) -> tuple[float, float]:
+    width, height = _SIZE.match(root.get("width", "")), _SIZE.match(root.get("height", ""))
+    if width and height and float(width[1]) > 0 and float(height[1]) > 0:
+        return float(width[1]) * _UNITS[width[2]], float(height[1]) * _UNITS[height[2]]
+    box = root.get("viewBox", "").replace(",", " ").split()
+    try:
+        across, down = float(box[2]), float(box[3])
+    except (IndexError, ValueError):
+        across = down = 0
+    if across <= 0 or down <= 0:
+        raise BadDrawing("This drawing does not say how large it is.", "Save it with a width and a height, or with a viewBox.")
+    return across * _UNITS["px"], down * _UNITS["px"]
