@@ -7,10 +7,15 @@ import logging
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 from urllib.parse import unquote
 
 from weasyprint import HTML
 from weasyprint.urls import URLFetcher, URLFetcherResponse
+
+from booklet.publish.tags import mend_tags
+
+FAMILY = "Source Sans 3"
 
 # Where the document says it lives. Nothing does: RFC 2606 keeps `.invalid` free for good.
 _BASE = "https://booklet.invalid/"
@@ -37,17 +42,31 @@ class _Sentences(logging.Handler):
         self.sentences: list[str] = []
 
     def emit(self, record: logging.LogRecord) -> None:
-        self.sentences.append(record.getMessage().replace(_BASE, ""))
+        says = record.getMessage()
+        if not says.startswith(".notdef glyph"):  # `_strange_letters` says it of the whole booklet at once
+            self.sentences.append(says.replace(_BASE, ""))
 
 
 def write_pdf(html: str, assets: Mapping[str, bytes], target: Path) -> list[str]:
-    """Write the booklet, tagged as PDF/UA-1 asks, and give back what WeasyPrint had to complain of: nothing, as a rule.
+    """Write the booklet, tagged as PDF/UA-1 asks, and give back what WeasyPrint complained of: nothing, as a rule.
 
-    assets: figures and fonts by the name under which the HTML speaks of them. Raises OSError when `target` can't be written.
+    assets: figures and fonts by the names that the HTML uses. Raises OSError when `target` can't be written.
     """
     with _log() as sentences, _no_garbage_collection():
-        HTML(string=html, base_url=_BASE, url_fetcher=_Assets(assets)).write_pdf(target, pdf_variant="pdf/ua-1")
-    return sentences
+        document = HTML(string=html, base_url=_BASE, url_fetcher=_Assets(assets)).render(pdf_variant="pdf/ua-1")
+        document.write_pdf(target, pdf_variant="pdf/ua-1", finisher=mend_tags)
+    return [*sentences, *_strange_letters(document)]
+
+
+def _strange_letters(document: Any) -> list[str]:
+    """A sentence for the signs that the bundled type has not: another computer may set them otherwise or not at all."""
+    signs: set[str] = set()
+    for font in document.fonts.values():
+        signs.update(chr(point) for point in font.missing)
+        if not font.family.startswith(FAMILY):
+            signs.update("".join(font.to_unicode.values()))
+    listed = ", ".join(f"“{sign}”" for sign in sorted(signs) if not sign.isspace())
+    return [f"The booklet’s type has no sign for {listed}; use another"] if listed else []
 
 
 @contextmanager

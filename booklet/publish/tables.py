@@ -65,7 +65,8 @@ def fabric_tables(fabric: Fabric, several_views: bool) -> list[Table]:
     """A row for each width and group of views; the amounts stand in the columns of the charts' sizes."""
     by_size = any(len(row.amounts) > 1 for row in fabric.rows)
     if by_size and len(fabric.sizes) >= MOST_COLUMNS:
-        return [_turned_fabric(fabric, fabric.rows[run], several_views) for run in _runs(len(fabric.rows), MOST_AMOUNTS)]
+        runs = _runs(len(fabric.rows), MOST_AMOUNTS)
+        return [_turned_fabric(fabric, fabric.rows[run], several_views) for run in runs]
     sizes = fabric.sizes if by_size else ()
     slot = _slot(part for row in fabric.rows for amount in row.amounts for part in _both(amount))
     head = (_head("Size"), _head(""), *(Cell("column", _number(size, "", slot)) for size in sizes)) if sizes else ()
@@ -119,7 +120,7 @@ def notion_table(notions: Sequence[Notion], letters: Sequence[str], anchors: Map
         item = inline_html(notion.item, anchors)
         if notion.note:
             item += Markup('<span class="note">{}</span>').format(inline_html(notion.note, anchors))
-        counts = [inline_html(notion.by_view[letter], anchors) if letter in notion.by_view else Markup("—") for letter in letters]
+        counts = [inline_html(notion.by_view.get(letter, ()), anchors) or Markup("—") for letter in letters]
         if not across:
             pairs = zip(letters, counts, strict=True)
             counts = [Markup(", ").join(Markup("{}\N{NO-BREAK SPACE}{}").format(*pair) for pair in pairs)]
@@ -147,11 +148,9 @@ def piece_table(pieces: Sequence[PieceRow], letters: Sequence[str]) -> Table:
 
 def marks_html(views: Sequence[str], letters: Sequence[str]) -> Markup:
     """A square a view, always in the same order: filled with its letter when the view is meant, open when not."""
-    squares = (
-        Markup('<span class="mark in">{}</span>').format(letter) if letter in views else Markup('<span class="mark"></span>')
-        for letter in letters
-    )
-    return Markup('<span class="marks">{}</span>').format(Markup(" ").join(squares))
+    filled, empty = Markup('<span class="mark in">{}</span>'), Markup('<span class="mark"></span>')
+    squares = Markup(" ").join(filled.format(letter) if letter in views else empty for letter in letters)
+    return Markup('<span class="marks">{}</span>').format(squares)
 
 
 def _head(words: str) -> Cell:

@@ -1,8 +1,9 @@
-"""A small pattern of our own invention, planned by hand: three views, three sections, every kind of thing a page can meet."""
+"""A small pattern of our own invention, planned by hand: three views, three sections, all that a page meets."""
 
 from __future__ import annotations
 
-from booklet.draw.drawing import Drawing
+import re
+
 from booklet.length import House, parse, spell
 from booklet.plan.plan import (
     Art,
@@ -10,7 +11,6 @@ from booklet.plan.plan import (
     Chart,
     Fabric,
     FabricRow,
-    Figure,
     Gap,
     Key,
     Notion,
@@ -39,108 +39,91 @@ def said(text: str) -> Span:
     return Span("measure", f"{both.first.typeset} ({both.other.typeset if both.other else ''})", both)
 
 
-def words(*parts: str | Span) -> tuple[Span, ...]:
-    return tuple(part if isinstance(part, Span) else Span("text", part) for part in parts)
+_MARKED = re.compile(
+    r"\{(?P<measure>[^{}]*? in)\}|\[(?P<piece>[^]]*)\]|\*(?P<emphasis>[^*]*)\*|<(?P<step>[a-z]+)=(?P<number>\d+)>"
+)
 
 
-def para(*parts: str | Span) -> Block:
-    return Block("paragraph", words(*parts))
+def spans(text: str) -> tuple[Span, ...]:
+    """Reads `{1/2 in}`, `[Front (1)]`, `*wrong*` and `<facings=6>` (a step) in a text over any number of lines."""
+    found, at, text = [], 0, " ".join(text.split())
+    for match in _MARKED.finditer(text):
+        found.append(Span("text", text[at : match.start()]))
+        at = match.end()
+        if match["measure"]:
+            found.append(said(match["measure"]))
+        elif match["piece"]:
+            found.append(Span("piece", match["piece"], target=match["piece"].split(" (")[0].lower()))
+        elif match["emphasis"]:
+            found.append(Span("emphasis", match["emphasis"]))
+        else:
+            found.append(Span("step", match["number"], target=match["step"]))
+    found.append(Span("text", text[at:]))
+    return tuple(span for span in found if span.text)
 
 
-def bullet(*parts: str | Span) -> Block:
-    return Block("bullet", words(*parts))
+def say(*paragraphs: str) -> Prose:
+    """A paragraph each; an item of a list when it begins with `- ` or `1. `."""
+    return tuple(_block(paragraph.strip()) for paragraph in paragraphs)
 
 
-def item(ordinal: int, *parts: str | Span) -> Block:
-    return Block("number", words(*parts), ordinal)
-
-
-def piece(name: str, number: str) -> Span:
-    return Span("piece", f"{name} ({number})", target=name.lower())
-
-
-def step_link(number: int, target: str) -> Span:
-    return Span("step", str(number), target=target)
+def _block(text: str) -> Block:
+    numbered = re.match(r"(\d+)\. ", text)
+    if numbered:
+        return Block("number", spans(text[numbered.end() :]), int(numbered[1]))
+    return Block("bullet", spans(text[2:])) if text.startswith("- ") else Block("paragraph", spans(text))
 
 
 ART = {view: Art(f"art/{view.lower()}.svg", f"Line drawing of view {view}, front") for view in VIEWS}
 SHOULDER = Section(
     "french", parse("5/8 in"), ("Front", "Back"), ("self", "self"), (Stage("stitch", (parse("3/8 in"),)), Stage("trim"))
 )
-FACED = Section("enclosed", parse("5/8 in"), ("Body", "Armhole facing"), ("self", "self"), (Stage("stitch"), Stage("clip")))
+FACED = Section(
+    "enclosed", parse("5/8 in"), ("Body", "Armhole facing"), ("self", "self"), (Stage("stitch"), Stage("clip"))
+)
 HEM = Section("double hem", parse("1 in"), ("Body",), ("self",), (Stage("fold", (parse("1/2 in"), parse("1/2 in"))),))
 POCKET = Art("art/pocket.svg", "The pocket pinned to the front, right sides up")
-
-
-def placeholder(name: str, width: int, height: int, wide: bool, shows: str, caption: str) -> Drawing:
-    """A rectangle of cloth with a row of stitching, standing in for the drawing of another stage."""
-    svg = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" viewBox="0 0 {width} {height}">'
-        f'<rect x="0.3" y="0.3" width="{width - 0.6}" height="{height - 0.6}" fill="#d8d8d8" stroke="#000" stroke-width="0.32"/>'
-        f'<path d="M3 4H{width - 3}" fill="none" stroke="#c8102e" stroke-width="0.32" stroke-dasharray="0.78 0.49"/>'
-        f'<text x="3" y="9" font-family="Source Sans 3" font-size="2.65">{name.split("/")[-1][:12]}</text></svg>'
-    )
-    return Drawing(f"{name}.svg", svg, width, height, wide, shows, caption)
-
-
-def garment(view: str) -> Drawing:
-    """A sleeveless, short-sleeved or long-sleeved top in seven strokes."""
-    reach = {"A": 0, "B": 10, "C": 28}[view]
-    sleeves = "" if not reach else f"M14 8L{14 - reach // 3} {12 + reach}l7 3L18 22M46 8L{46 + reach // 3} {12 + reach}l-7 3L42 22"
-    svg = (
-        '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="70mm" viewBox="0 0 60 70">'
-        '<g fill="none" stroke="#000" stroke-width="0.5" stroke-linecap="round" stroke-linejoin="round">'
-        '<path d="M22 4Q30 16 38 4L46 8Q41 16 42 22L44 66Q30 69 16 66L18 22Q19 16 14 8Z" fill="#fff"/>'
-        f'<path d="{sleeves}M16.2 62.5Q30 65.5 43.8 62.5"/></g></svg>'
-    )
-    return Drawing(f"view-{view.lower()}.svg", svg, 60, 70, False, ART[view].shows, "")
-
-
-def drawings() -> dict[Figure, Drawing]:
-    return {
-        **{ART[view]: garment(view) for view in VIEWS},
-        SHOULDER: placeholder("french", 120, 34, True, "A French seam in four stages", "The shoulder seam from the side"),
-        FACED: placeholder("faced", 62, 46, False, "The faced armhole in section", "Trim, clip, then press"),
-        HEM: placeholder("hem", 62, 30, False, "A double hem in section", "The hem from the side"),
-        POCKET: placeholder("pocket", 62, 54, False, POCKET.shows, "Pocket on the front"),
-    }
-
-
-def key() -> dict[str, Drawing]:
-    kinds = ("right side", "wrong side", "interfacing", "stitching", "fold")
-    return {kind: placeholder(f"key-{kind.replace(' ', '-')}", 16, 10, False, f"Sign for {kind}", "") for kind in kinds}
 
 
 def plan(view: str | None = None, *, draft: bool = False) -> Plan:
     """For all views, or for one: then the steps of the others leave a gap."""
     views = [
-        PlanView("A", "Sleeveless top", (para("Faced armholes, hip length. For warm days, or under a jacket."),), ART["A"]),
-        PlanView("B", "Short-sleeved top", (para("Sleeves end above the elbow in a ", said("1 in"), " hem."),), ART["B"]),
-        PlanView("C", "Long-sleeved top with a pocket", (para("As view B, with long sleeves and a patch pocket."),), ART["C"]),
+        PlanView("A", "Sleeveless top", say("Faced armholes, hip length. For warm days, or under a jacket."), ART["A"]),
+        PlanView("B", "Short-sleeved top", say("Sleeves end above the elbow in a {1 in} hem."), ART["B"]),
+        PlanView(
+            "C", "Long-sleeved top with a pocket", say("As view B, with long sleeves and a patch pocket."), ART["C"]
+        ),
     ]
     return Plan(
         name="millpond-top",
         title="Millpond Top",
         studio="Example Studio",
         edition="1.0",
-        about=(
-            para(
-                "A loose top with a round neck, cut in two main pieces and shaped by one dart on each side. "
-                "It has no closure and goes on over the head, so it is a good first garment in woven cloth."
-            ),
+        about=say(
+            "A loose top with a round neck, cut in two main pieces and shaped by one dart on each side. "
+            "It has no closure and goes on over the head, so it is a good first garment in woven cloth."
         ),
         draft=draft,
         view=view,
         views=[one for one in views if view in (None, one.letter)],
         sizes=SIZES,
         charts=charts(),
-        choosing=(
-            para("Choose by your bust, measured round the fullest part with the tape level. Between two sizes, take the larger one."),
-            para("Compare the finished bust with a top that you like: it should be ", said("3 in"), " or more above your own."),
+        choosing=say(
+            "Choose by your bust, measured round the fullest part with the tape level. Between two sizes,"
+            " take the larger one.",
+            "Compare the finished bust with a top that you like: it should be {3 in} or more above your own.",
         ),
         fabrics=fabrics(view),
         notions=notions(view),
-        tools=["Sewing machine with a straight stitch", "Iron and pressing cloth", "Shears", "Tape", "Pins", "Fabric marker", "Point turner"],
+        tools=[
+            "Sewing machine with a straight stitch",
+            "Iron and pressing cloth",
+            "Shears",
+            "Tape",
+            "Pins",
+            "Fabric marker",
+            "Point turner",
+        ],
         pieces=[one for one in PIECES if view is None or view in one.views],
         key=[
             Key("right side", "Right side of the fabric"),
@@ -152,9 +135,18 @@ def plan(view: str | None = None, *, draft: bool = False) -> Plan:
         terms=TERMS,
         before=BEFORE,
         cautions=[
-            Caution("Hot iron.", (para("Lift it rather than slide it, keep fingers out of the steam, and stand it on its heel."),)),
-            Caution("Needle and pins.", (para("Take out each pin before it reaches the needle, and never hold pins in your mouth."),)),
-            Caution("Rotary cutter.", (para("Cut away from yourself along a ruler, and close the blade whenever you put it down."),)),
+            Caution(
+                "Hot iron.",
+                say("Lift it rather than slide it, keep fingers out of the steam, and stand it on its heel."),
+            ),
+            Caution(
+                "Needle and pins.",
+                say("Take out each pin before it reaches the needle, and never hold pins in your mouth."),
+            ),
+            Caution(
+                "Rotary cutter.",
+                say("Cut away from yourself along a ruler, and close the blade whenever you put it down."),
+            ),
         ],
         sections=sections(view),
         allowance=measure("5/8 in"),
@@ -163,11 +155,11 @@ def plan(view: str | None = None, *, draft: bool = False) -> Plan:
 
 
 SIZES = ("6", "8", "10", "12", "14", "16", "18", "20", "22", "24")
-BEFORE: Prose = (
-    para("Wash and press the fabric as you will wash the garment, so that it shrinks before it is cut and not after."),
-    item(1, "Lay the pieces along the grain, printed side up, on the fabric folded with its right sides together."),
-    item(2, "Cut along the line of your size. Snip notches ", said("3/16 in"), " deep, never deeper."),
-    item(3, "Transfer the darts and dots to the wrong side before you take the paper off."),
+BEFORE: Prose = say(
+    "Wash and press the fabric as you will wash the garment, so that it shrinks before it is cut and not after.",
+    "1. Lay the pieces along the grain, printed side up, on the fabric folded with its right sides together.",
+    "2. Cut along the line of your size. Snip notches {3/16 in} deep, never deeper.",
+    "3. Transfer the darts and dots to the wrong side before you take the paper off.",
 )
 PIECES = [
     PieceRow("1", "Front", (("Main fabric", "1 on fold"),), VIEWS),
@@ -180,12 +172,16 @@ PIECES = [
     PieceRow("8", "Patch pocket", (("Main fabric", "1"), ("Lining", "1")), ("C",)),
 ]
 TERMS = [
-    Term("Clip", (para("Cut into the allowance of an inward curve, almost to the stitching, so that it can spread."),)),
-    Term("Ease", (para("Sew a longer edge to a shorter one without a pleat, spreading the fullness with your fingers."),)),
-    Term("Edgestitch", (para("Stitch ", said("1/8 in"), " or less from a fold or seam, on the right side."),)),
-    Term("Grade", (para("Trim each layer of a seam to a different width, so that it lies without a ridge."),)),
-    Term("Staystitch", (para("A row of stitching in one layer, inside the allowance, which keeps a curve from stretching."),)),
-    Term("Understitch", (para("Stitch a facing to its own allowances, close to the seam, so that it rolls to the inside."),)),
+    Term("Clip", say("Cut into the allowance of an inward curve, almost to the stitching, so that it can spread.")),
+    Term("Ease", say("Sew a longer edge to a shorter one without a pleat, spreading the fullness with your fingers.")),
+    Term("Edgestitch", say("Stitch {1/8 in} or less from a fold or seam, on the right side.")),
+    Term("Grade", say("Trim each layer of a seam to a different width, so that it lies without a ridge.")),
+    Term(
+        "Staystitch", say("A row of stitching in one layer, inside the allowance, which keeps a curve from stretching.")
+    ),
+    Term(
+        "Understitch", say("Stitch a facing to its own allowances, close to the seam, so that it rolls to the inside.")
+    ),
 ]
 
 
@@ -196,14 +192,32 @@ def charts() -> list[Chart]:
     return [
         Chart("Body measurements", "in", SIZES, (("Bust", bust), ("Hip", hip)), (), ()),
         Chart("Body measurements", "cm", SIZES, (("Bust", metric), ("Hip", metric)), (), ()),
-        Chart("Finished garment", "in", SIZES, (("Bust", hip), ("Length at centre back", bust)), (para("Length is measured from the neck seam."),), ()),
+        Chart(
+            "Finished garment",
+            "in",
+            SIZES,
+            (("Bust", hip), ("Length at centre back", bust)),
+            say("Length is measured from the neck seam."),
+            (),
+        ),
         Chart("Sleeve", "in", SIZES, (("Sleeve length", bust),), (), ("B", "C")),
     ]
 
 
 def fabrics(view: str | None) -> list[Fabric]:
     mine = [view] if view else list(VIEWS)
-    by_size = ("1 5/8 yd", "1 5/8 yd", "1 5/8 yd", "1 3/4 yd", "1 3/4 yd", "1 7/8 yd", "2 yd", "2 yd", "2 1/8 yd", "2 1/4 yd")
+    by_size = (
+        "1 5/8 yd",
+        "1 5/8 yd",
+        "1 5/8 yd",
+        "1 3/4 yd",
+        "1 3/4 yd",
+        "1 7/8 yd",
+        "2 yd",
+        "2 yd",
+        "2 1/8 yd",
+        "2 1/4 yd",
+    )
     rows = [
         FabricRow(("A",), measure("45 in"), tuple(map(measure, by_size))),
         FabricRow(("A",), measure("60 in"), (measure("1 1/4 yd"),)),
@@ -211,18 +225,25 @@ def fabrics(view: str | None) -> list[Fabric]:
     ]
     kept = [row._replace(views=(view,) if view else row.views) for row in rows if set(row.views) & set(mine)]
     return [
-        Fabric("Main fabric", (para("Linen, cotton lawn or chambray of light to middle weight."),), SIZES, tuple(kept)),
-        Fabric("Interfacing", (para("Light, fusible."),), SIZES, (FabricRow(tuple(mine), measure("20 in"), (measure("1/2 yd"),)),)),
+        Fabric("Main fabric", say("Linen, cotton lawn or chambray of light to middle weight."), SIZES, tuple(kept)),
+        Fabric(
+            "Interfacing",
+            say("Light, fusible."),
+            SIZES,
+            (FabricRow(tuple(mine), measure("20 in"), (measure("1/2 yd"),)),),
+        ),
     ]
 
 
 def notions(view: str | None) -> list[Notion]:
     def count(text: str) -> Prose:
-        return (para(text),)
+        return say(text)
 
     rows = [
-        Notion((para("Thread to match, spool"),), {"A": count("1"), "B": count("1"), "C": count("1")}, ()),
-        Notion((para("Button, ", said("1/2 in")),), {"A": count("—"), "B": count("2"), "C": count("4")}, count("for the sleeve tabs")),
+        Notion(say("Thread to match, spool"), {"A": count("1"), "B": count("1"), "C": count("1")}, ()),
+        Notion(
+            say("Button, {1/2 in}"), {"A": count("—"), "B": count("2"), "C": count("4")}, count("for the sleeve tabs")
+        ),
     ]
     return [row._replace(by_view={k: v for k, v in row.by_view.items() if view in (None, k)}) for row in rows]
 
@@ -232,7 +253,7 @@ def sections(view: str | None) -> list[PlanSection]:
         PlanSection("Prepare the pieces", (), [step for step in STEPS if step.number <= 4]),
         PlanSection(
             "Shoulders and armholes",
-            (para("From here on, press every seam before another crosses it."),),
+            say("From here on, press every seam before another crosses it."),
             [step for step in STEPS if 4 < step.number <= 9],
         ),
         PlanSection("Neck, sides and hem", (), [step for step in STEPS if step.number > 9]),
@@ -249,86 +270,126 @@ def _of_one_view(items: list[PlanStep | Gap], view: str) -> list[PlanStep | Gap]
         if view in step.views:
             kept.append(step)
         else:
-            kept.append(Gap(str(step.number), f"Step {step.number} belongs to {' and '.join(step.views)}; there is nothing to sew here."))
+            kept.append(
+                Gap(
+                    str(step.number),
+                    f"Step {step.number} belongs to {' and '.join(step.views)}; there is nothing to sew here.",
+                )
+            )
     return kept
 
 
 STEPS = [
     PlanStep(
         1, "staystitch", "Staystitch the curves", VIEWS, True, False,
-        (
-            para("Curved edges are partly on the bias and stretch as you handle them. Stitch ", said("1/2 in"), " from the neckline and armhole edges of the ", piece("Front", "1"), " and the ", piece("Back", "2"), ", from the shoulder towards the middle."),
-        ),
-        tip=(para("Don’t backstitch. The row is only there to hold, and will be covered by the seam."),),
+        say(
+        "Curved edges are partly on the bias and stretch as you handle them. Stitch {1/2 in} from the"
+        " neckline and armhole edges of the [Front (1)] and the [Back (2)], from the shoulder towards"
+        " the middle.",
+    ),
+        tip=say(
+        "Don’t backstitch. The row is only there to hold, and will be covered by the seam.",
+    ),
     ),
     PlanStep(
         2, "fuse", "Fuse the interfacing", VIEWS, True, False,
-        (
-            para("Lay the interfacing on the wrong side of each facing, rough side down. Cover it with the pressing cloth."),
-            para("Press each place for as long as the maker says, lifting the iron and not sliding it. Let the pieces cool flat."),
-        ),
-        cautions=(Caution("Hot iron.", (para("Keep your fingers out of the steam, and lift the iron by its handle."),)),),
+        say(
+        "Lay the interfacing on the wrong side of each facing, rough side down. Cover it with the "
+        "pressing cloth.",
+        "Press each place for as long as the maker says, lifting the iron and not sliding it. Let the"
+        " pieces cool flat.",
+    ),
+        cautions=(Caution("Hot iron.", say("Keep your fingers out of the steam, and lift the iron by its handle.")),),
         figures=(FACED,),
     ),
     PlanStep(
         3, "pocket", "Sew the pocket to the front", ("C",), False, True,
-        (
-            para("Fold under ", said("5/8 in"), " on the sides and bottom of the ", piece("Patch pocket", "8"), " and press. Fold the top along its line, then:"),
-            bullet("pin it to the ", piece("Front", "1"), ", right sides up, between the dots;"),
-            bullet("edgestitch ", said("1/8 in"), " from the sides and bottom;"),
-            bullet("stitch a small triangle at each upper corner."),
-        ),
+        say(
+        "Fold under {5/8 in} on the sides and bottom of the [Patch pocket (8)] and press. Fold the "
+        "top along its line, then:",
+        "- pin it to the [Front (1)], right sides up, between the dots;",
+        "- edgestitch {1/8 in} from the sides and bottom;",
+        "- stitch a small triangle at each upper corner.",
+    ),
         figures=(POCKET,),
     ),
     PlanStep(
         4, "darts", "Sew the bust darts", VIEWS, True, False,
-        (para("Fold each dart with right sides together. Stitch from the side to the point and let the last three stitches run off the fold. Press the darts down."),),
+        say(
+        "Fold each dart with right sides together. Stitch from the side to the point and let the last"
+        " three stitches run off the fold. Press the darts down.",
+    ),
     ),
     PlanStep(
         5, "shoulders", "Join the shoulders", VIEWS, True, False,
-        (
-            para("Lay the front on the back, ", Span("emphasis", "wrong"), " sides together. Stitch the shoulders ", said("3/8 in"), " from the edge. Trim to ", said("1/8 in"), " and press."),
-            para("Fold with right sides together, the seam on the fold. Stitch ", said("1/4 in"), " from it, so that the raw edges are caught inside. Press towards the back."),
-        ),
+        say(
+        "Lay the front on the back, *wrong* sides together. Stitch the shoulders {3/8 in} from the "
+        "edge. Trim to {1/8 in} and press.",
+        "Fold with right sides together, the seam on the fold. Stitch {1/4 in} from it, so that the "
+        "raw edges are caught inside. Press towards the back.",
+    ),
         figures=(SHOULDER,),
     ),
     PlanStep(
         6, "facings", "Join the armhole facings", ("A",), False, False,
-        (para("Sew two ", piece("Armhole facing", "5"), " pieces together at the shoulder, right sides together. Press the seam open. Finish the outer edge."),),
+        say(
+        "Sew two [Armhole facing (5)] pieces together at the shoulder, right sides together. Press "
+        "the seam open. Finish the outer edge.",
+    ),
     ),
     PlanStep(
         7, "face", "Face the armholes", ("A",), False, False,
-        (
-            para("Pin the facing from step ", step_link(6, "facings"), " to the armhole, right sides together, seam on seam. Stitch."),
-            para("Trim to ", said("1/4 in"), " and clip every ", said("1/2 in"), ", not through the stitching of step ", step_link(1, "staystitch"), ". Press the allowances towards the facing and understitch."),
-        ),
-        cautions=(Caution("Sharp points.", (para("Clip away from your fingers, with the tips of the blades only."),)),),
+        say(
+        "Pin the facing from step <facings=6> to the armhole, right sides together, seam on seam. "
+        "Stitch.",
+        "Trim to {1/4 in} and clip every {1/2 in}, not through the stitching of step <staystitch=1>. "
+        "Press the allowances towards the facing and understitch.",
+    ),
+        cautions=(Caution("Sharp points.", say("Clip away from your fingers, with the tips of the blades only.")),),
         figures=(FACED,),
     ),
     PlanStep(
         8, "sleeves", "Set in the sleeves", ("B", "C"), False, False,
-        (para("Sew two rows of long stitches between the notches of the sleeve cap. Match the notches and the dot to the shoulder seam, draw up the threads until the cap fits, and stitch. Press towards the sleeve."),),
-        tip=(para("If a pleat is caught, unpick only there: ", said("2 in"), " on each side is enough to spread it."),),
+        say(
+        "Sew two rows of long stitches between the notches of the sleeve cap. Match the notches and "
+        "the dot to the shoulder seam, draw up the threads until the cap fits, and stitch. Press "
+        "towards the sleeve.",
+    ),
+        tip=say(
+        "If a pleat is caught, unpick only there: {2 in} on each side is enough to spread it.",
+    ),
     ),
     PlanStep(
         9, "literal", "Mark <script>alert(1)</script> and {{ braces }} & keep them", VIEWS, True, False,
-        (para("Text such as <script>alert(1)</script> or {{ plan.title }} is a writer’s text and is printed as it stands."),),
+        say(
+        "Text such as <script>alert(1)</script> or {{ plan.title }} is a writer’s text and is printed"
+        " as it stands.",
+    ),
     ),
     PlanStep(
         10, "neck", "Face the neck", VIEWS, True, False,
-        (
-            para("Join the ", piece("Neck facing, front", "3"), " and the ", piece("Neck facing, back", "4"), " at the shoulders. Press the seams open."),
-            para("Pin the facing to the neckline, right sides together. Stitch, trim to ", said("1/4 in"), ", clip, press towards the facing and understitch."),
-        ),
+        say(
+        "Join the [Neck facing, front (3)] and the [Neck facing, back (4)] at the shoulders. Press "
+        "the seams open.",
+        "Pin the facing to the neckline, right sides together. Stitch, trim to {1/4 in}, clip, press "
+        "towards the facing and understitch.",
+    ),
         figures=(FACED, HEM),
     ),
     PlanStep(
         11, "sides", "Sew the side seams", VIEWS, True, False,
-        (para("Right sides together, match the underarm seams and the notches. In views B and C sew the sleeve and the side in one run. Finish the allowances together and press them towards the back."),),
+        say(
+        "Right sides together, match the underarm seams and the notches. In views B and C sew the "
+        "sleeve and the side in one run. Finish the allowances together and press them towards the "
+        "back.",
+    ),
     ),
     PlanStep(
         12, "hem", "Hem the top", VIEWS, True, False,
-        (para("Turn under ", said("1/2 in"), " and press, then another ", said("1/2 in"), " and press. Edgestitch along the inner fold. Press the hem from the right side."),),
+        say(
+        "Turn under {1/2 in} and press, then another {1/2 in} and press. Edgestitch along the inner "
+        "fold. Press the hem from the right side.",
+    ),
         figures=(HEM,),
     ),
 ]  # fmt: skip
