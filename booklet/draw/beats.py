@@ -45,13 +45,13 @@ class Beat(NamedTuple):
         return [stage for stage in self.stages if stage.op in ops]
 
 
-def beats(stages: tuple[Stage, ...], also: dict[str, tuple[str, ...]] | None = None) -> list[Beat]:
-    """`also`: for a construction, further kinds that a kind joins."""
+def beats(stages: tuple[Stage, ...], joining: dict[str, tuple[str, ...]] | None = None) -> list[Beat]:
+    """`joining`: for a construction, which kinds before it a kind joins, where that is not the usual."""
     found: list[Beat] = []
     for stage in stages:
         kind = _KIND.get(stage.op, "")
         before = found[-1].kind if found else ""
-        joins = _JOINS.get(kind, ()) + (also or {}).get(kind, ())
+        joins = {**_JOINS, **(joining or {})}.get(kind, ())
         if found and (not kind or (stage.op == "press" and stage.manner in _STILL)):
             found[-1] = Beat(before, (*found[-1].stages, stage))
         elif before in joins and before:

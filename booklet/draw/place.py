@@ -55,7 +55,7 @@ class Placed(NamedTuple):
 
 
 def place(scene: Scene) -> Placed:
-    solid = [_box(layer.path, _thick(layer.face)) for layer in scene.layers]
+    solid = [_box(Path((part,)), _thick(layer.face)) for layer in scene.layers for part in layer.path.parts]
     marks = [Box(*_sorted(stitch.start, stitch.end)) for stitch in scene.stitches]
     marks += [
         Box(
@@ -67,15 +67,15 @@ def place(scene: Scene) -> Placed:
         for loop in scene.loops
     ]
     marks += [_box(path, millimetres("arrow", "head")) for path in scene.arrows]
-    body = _around(solid + [box for box in marks if box not in solid])
-    taken: list[Box] = []
+    body = _around([*solid, *marks])
+    taken = Taken([], [], [])
     rules: list[Rule] = []
     labels: list[Label] = []
-    for measure in scene.measures:
+    for measure in sorted(scene.measures, key=lambda one: one.end - one.start):
         _measure(measure, body, taken, rules, labels)
     for name in scene.names:
-        _name(name, solid + marks, taken, labels)
-    everything = [*solid, *marks, *taken, *(_onward(scene, box) for box in solid)]
+        _name(name, [*solid, *marks, *taken.all], taken.words, labels)
+    everything = [*solid, *marks, *taken.all, *_onward(scene)]
     return Placed(scene, tuple(labels), tuple(rules), _around(everything))
 
 
@@ -88,40 +88,81 @@ def _thick(face: int) -> float:
     return points("cloth", "line") / 2 + (millimetres("cloth", "band") if face else 0)
 
 
-def _onward(scene: Scene, box: Box) -> Box:
-    """The layers with the dashes in which they go on."""
-    more = onward_length()
-    left = any(layer.onward[0] and layer.path.start[0] <= box.left + 1 for layer in scene.layers)
-    right = any(layer.onward[0] and layer.path.start[0] >= box.right - 1 for layer in scene.layers)
-    right = right or any(layer.onward[1] for layer in scene.layers)
-    return Box(box.left - (more if left else 0), box.top, box.right + (more if right else 0), box.bottom)
+def _onward(scene: Scene) -> list[Box]:
+    """The dashes in which layers go on, and what was trimmed off."""
+    more, half = onward_length(), points("cloth", "line") / 2
+    found = [_box(path, 0.1) for path in scene.ghosts]
+    for layer in scene.layers:
+        ends = [
+            (layer.path.start, layer.path.points()[1], layer.onward[0]),
+            (layer.path.end, layer.path.points()[-2], layer.onward[1]),
+        ]
+        for (x, y), (inwards, _), goes_on in ends:
+            if goes_on:
+                out = x - more if x < inwards else x + more
+                found.append(Box(min(x, out), y - half, max(x, out), y + half))
+    return found
 
 
-def _measure(measure: Measure, body: Box, taken: list[Box], rules: list[Rule], labels: list[Label]) -> None:
-    """In the nearest row, counted outwards, where its line, ticks and words meet nothing."""
-    off, row, text = (millimetres("measure", name) for name in ("off", "row", "text"))
-    tick = millimetres("measure", "tick") / 2
+class Taken(NamedTuple):
+    """What stands around the layers already: words, lines and the ticks at their ends."""
+
+    words: list[Box]
+    lines: list[Box]
+    ticks: list[Box]
+
+    @property
+    def all(self) -> list[Box]:
+        return [*self.words, *self.lines, *self.ticks]
+
+
+def _measure(measure: Measure, body: Box, taken: Taken, rules: list[Rule], labels: list[Label]) -> None:
+    """In the nearest row, counted outwards, where its line, ticks and words meet nothing.
+
+    The words stand beyond the middle of the line, else at its left, else at its right.
+    """
+    off, row = millimetres("measure", "off"), millimetres("measure", "row")
+    half = millimetres("measure", "tick") / 2
     out = -1 if measure.above else 1
     edge = body.top if measure.above else body.bottom
-    for step in range(40):
+    for step in range(8):
         y = edge + out * (off + step * row)
         near = edge + out * 0.7
-        rule = Rule(measure.start, measure.end, y, near, y + out * tick)
-        base = y + text if out > 0 else y - 0.9
-        label = Label(measure.words, (measure.start + measure.end) / 2, base, "middle")
-        line = Box(measure.start - 0.3, y - tick, measure.end + 0.3, y + tick)
-        ticks = [
-            Box(x - 0.2, *sorted((near, y))[:1], x + 0.2, sorted((near, y))[1]) for x in (measure.start, measure.end)
-        ]
-        boxes = [_grown(label.box, 0.5), line, *ticks]
-        if not any(box.meets(other) for box in boxes for other in taken):
+        line = Box(measure.start - 0.3, y - half, measure.end + 0.3, y + half)
+        ticks = [Box(x - 0.15, min(near, y), x + 0.15, max(near, y)) for x in (measure.start, measure.end)]
+        if _hits([line], [*taken.words, *taken.lines]) or _hits(ticks, taken.words):
+            continue
+        free = [label for label in _spots(measure, y, out) if not _hits([_grown(label.box, 0.4)], taken.all)]
+        if free:
             break
-    rules.append(rule)
-    labels.append(label)
-    taken += [label.box, line, *ticks]
+    else:
+        free = _spots(measure, y, out)
+    rules.append(Rule(measure.start, measure.end, y, near, y + out * half))
+    labels.append(free[0])
+    taken.words.append(free[0].box)
+    taken.lines.append(line)
+    taken.ticks.extend(ticks)
 
 
-def _name(name: Name, cloth: list[Box], taken: list[Box], labels: list[Label]) -> None:
+def _spots(measure: Measure, y: float, out: int) -> list[Label]:
+    level = y + points("words", "size") * 0.24
+    return [
+        Label(
+            measure.words,
+            (measure.start + measure.end) / 2,
+            y + (millimetres("measure", "text") if out > 0 else -0.9),
+            "middle",
+        ),
+        Label(measure.words, measure.start - 0.9, level, "end"),
+        Label(measure.words, measure.end + 0.9, level, "start"),
+    ]
+
+
+def _hits(ours: list[Box], others: list[Box]) -> bool:
+    return any(box.meets(other) for box in ours for other in others)
+
+
+def _name(name: Name, around: list[Box], taken: list[Box], labels: list[Label]) -> None:
     """Beside its layer, or outwards from it until it meets nothing."""
     size = points("words", "size")
     if name.side == 0:
@@ -131,7 +172,7 @@ def _name(name: Name, cloth: list[Box], taken: list[Box], labels: list[Label]) -
     start = name.y + (-2.0 if name.side < 0 else 2.0 + ABOVE * size - 0.35)
     for step in range(80):
         label = Label(name.words, name.x, start + name.side * 0.25 * step, name.anchor)
-        if not any(_grown(label.box, 0.35).meets(other) for other in [*cloth, *taken]):
+        if not any(_grown(label.box, 0.35).meets(other) for other in around):
             break
     labels.append(label)
     taken.append(label.box)

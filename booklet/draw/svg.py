@@ -110,7 +110,9 @@ def _faces(drawing: Any, kind: str, layers: list[Layer]) -> Any:
         else:
             table = look()["lining"]
             weight = number(points("lining", "weight"))
-            made.add(drawing.path(diagonals(middle, band, table["every"]), stroke=table["hatch"], stroke_width=weight))
+            edge = layer.path.beside((points("cloth", "line") / 2 + band) * layer.face)
+            data = diagonals(middle, band, table["every"]) + outline(edge)
+            made.add(drawing.path(data, stroke=table["hatch"], stroke_width=weight))
     return made
 
 

@@ -43,6 +43,8 @@ def shows(section: Section, strip: Strip) -> str:
         for stage in picture.stages:
             passes += stage.op == "stitch"
             said.append(_stage(section, stage, passes))
+            if stage.op == "stitch" and len(said) > 1 and section.construction == "french":
+                said[-1] = said[-1].removeprefix("right sides together, ")
         sentence = "; ".join(words for words in said if words)
         parts.append(f"Stage {number}: {sentence}." if several else f"{sentence[:1].upper()}{sentence[1:]}.")
     parts.append(f"Distances along the cloth are drawn at {_scale(strip.scale)}; its thickness is not to scale.")
@@ -73,7 +75,8 @@ def _stage(section: Section, stage: Stage, passes: int) -> str:
 def _stitch(section: Section, stage: Stage, passes: int) -> str:
     at = f" {_all(stage.measures)}" if stage.measures else ""
     if section.construction == "lapped":
-        return f"lapped by {section.allowance}, both right side up, and stitched{at and f' with {at.strip()}'}"
+        at = f" {_all(stage.measures)} from the edge on top" if stage.measures[:1] < (section.allowance,) and at else ""
+        return f"lapped by {section.allowance}, both right side up, and stitched{at}"
     if section.construction == "overlocked" and passes == 1:
         return f"right sides together, overlocked{at} from the edge"
     if passes > 1:
@@ -118,7 +121,9 @@ def _understitch(section: Section, stage: Stage, passes: int) -> str:
 
 def _topstitch(section: Section, stage: Stage, passes: int) -> str:
     if section.construction == "lapped":
-        return f"lapped by {section.allowance} and topstitched, {_all(stage.measures) or 'close'} from the edge on top"
+        at = f"{_all(stage.measures)} from" if stage.measures else "close to"
+        lapped = "" if passes else f"lapped by {section.allowance}, both right side up, and "
+        return f"{lapped}topstitched {at} the edge on top"
     if not stage.measures:
         return (
             "topstitched close to the fold"

@@ -24,7 +24,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
     fold = _width(section)
     lies = "together"
     found = []
-    for beat in beats(section.stages, {"cut": ("lay",), "fold": ("cut",), "lay": ("cut",)}):
+    for beat in beats(section.stages, {"cut": ("lay",), "fold": (), "lay": ("cut", "fold")}):
         seam.cut_off = {}
         for stage in beat.stages:
             if stage.op == "stitch":
@@ -96,7 +96,7 @@ def _picture(seam: Seam, beat: Beat, lies: str, near: int, fold: Length, *, firs
 def _felled(seam: Seam, maker: Maker, near: int, fold: float) -> None:
     """The trimmed allowance at level 1; the other passes under it, folds and comes back between the two."""
     pitch = seam.pitch
-    reach = max(fold, *seam.widths) + seam.past
+    reach = seam.reach(near, 1 - near, max(fold, *seam.widths) + seam.past, seam.lead_length(3))
     lap = Pen(reach, 0, -1).to(0).fold(pitch).to(seam.widths[near])
     under = seam.lead(3)
     over = seam.widths[1 - near] - fold

@@ -48,9 +48,9 @@ def _picture(seam: Seam, beat: Beat, lies: str, near: int, second: Stage | None,
         _laid(seam, beat, maker, near, seam.paper((*second.measures, seam.section.allowance)[0]))
         return maker.scene().mirrored(-1 if near == 0 else 1, 1)
     if lies == "folded":
-        seam.turned(maker, inside_out=True)
+        distance = (*(second.measures if second else ()), seam.section.allowance)[0]
+        seam.turned(maker, inside_out=True, inwards=seam.paper(distance) if second else 0)
         if second:
-            distance = (*second.measures, seam.section.allowance)[0]
             maker.stitches.append(seam.stroke(-seam.paper(distance), 0, 3))
             maker.measures.append(Measure(-seam.paper(distance), 0, words(distance)))
         if beat.of("fold", "turn"):
@@ -67,6 +67,7 @@ def _laid(seam: Seam, beat: Beat, maker: Maker, near: int, fold: float) -> None:
     """Opened out, the finished seam under side `near`: the second row stands at x 0."""
     pitch, half = seam.pitch, seam.pitch / 2
     reach = fold + max(seam.past, millimetres("cloth", "tail"))
+    reach = seam.reach(near, 1 - near, reach, seam.lead_length(4))
     lap = Pen(reach, 0, -1).to(0).fold(pitch).fold_at(fold, pitch).to(fold - half - seam.widths[near])
     under = seam.lead(4).fold_at(fold, -pitch).to(fold - half - seam.widths[1 - near])
     maker.layers.append(Layer(lap.path(), seam.cloth(near), -1))

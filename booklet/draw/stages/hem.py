@@ -23,7 +23,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
         hem.new = []
         for stage in beat.stages:
             hem.do(stage)
-        found.append(Picture(hem.scene(), beat.stages))
+        found.append(Picture(hem.scene(named=not found), beat.stages))
     return found
 
 
@@ -70,7 +70,7 @@ class Hem:
         for length in stage.measures[:1]:
             self.new.append(("inner" if inner else "outer", length))
 
-    def scene(self) -> Scene:
+    def scene(self, *, named: bool) -> Scene:
         maker = Maker()
         seam = self.seam
         if not self.turns:
@@ -83,7 +83,8 @@ class Hem:
             levels = self.twice(maker)
         depth = seam.paper(self.turns[-1]) if self.turns else 0.0
         maker.stitches += [seam.stroke(x, 0, levels) for x, _ in self.rows]
-        maker.names.append(Name(self.name, -self.reach - onward_length(), 0, "start", -1))
+        if named:
+            maker.names.append(Name(self.name, -self.reach - onward_length(), 0, "start", -1))
         for kind, length in self.new:
             if length is None:
                 continue

@@ -118,9 +118,9 @@ def laid(seam: Seam, beat: Beat, maker: Maker, near: int, *, around: bool) -> Sc
 
 
 def turned(seam: Seam, beat: Beat, maker: Maker) -> None:
-    seam.turned(maker)
-    bottom = seam.count + 1
     half = seam.pitch / 2
+    seam.turned(maker, inwards=max((half + seam.paper(length) for length in measures(beat, "understitch")), default=0))
+    bottom = seam.count + 1
     for x in seam.topstitches:
         maker.stitches.append(seam.stroke(-x, 0, bottom))
     if seam.understitch:

@@ -104,7 +104,7 @@ class Seam:
         far = self.count - 1 if near != self.count - 1 else 0
         middles = [index for index in range(self.count) if index not in (near, far)]
         levels = self.count
-        reach = max(self.widths) + self.past
+        reach = self.reach(near, far, max(self.widths) + self.past, self.lead_length(levels))
         lap = Pen(reach, 0, -1).to(0).fold(self.pitch).to(self.widths[near]).path()
         maker.layers.append(Layer(lap, self.cloth(near), -1))
         under = self.lead(levels).to(self.widths[far]).path()
@@ -113,7 +113,14 @@ class Seam:
             beside = self.lead(levels).to(self.widths[index]).path().beside(order * self.pitch)
             maker.layers.append(Layer(beside, self.cloth(index), 1))
         maker.stitches.append(self.stroke(0, 1, levels))
-        self.name_both(maker, near, far, reach, self.lead_length(levels))
+        if not middles:
+            self.name_both(maker, near, far, reach, self.lead_length(levels))
+            return
+        left = -self.lead_length(levels) - onward_length()
+        maker.names.append(Name(self.names[near], reach + onward_length(), 0, "end", -1))
+        maker.names.append(Name(self.names[far], left - 1, 0.2, "end", 0))
+        for order, index in enumerate(middles[:1], start=1):
+            maker.names.append(Name(self.names[index], left - 1, -order * self.pitch - 0.2, "end", 0))
 
     def lead(self, levels: int) -> Pen:
         """The far side's layer, from the left at the top down to the lowest level just before the seam."""
@@ -127,36 +134,53 @@ class Seam:
         middle = millimetres("cloth", "band") + points("cloth", "line") / 2 + 0.06
         first, last = 0, self.count - 1
         reach = max(self.widths) + self.past
+        reach = max(reach, self.reach(first, last, reach, reach))
+        drop = self.pitch * (1.6 if self.finish == "clean" else 1)
         for index, across in ((first, 1), (last, -1)):
-            path = Pen(-reach, 0, 1).fold_at(-middle, self.pitch).to(-self.widths[index]).path()
-            maker.layers.append(Layer(path.mirrored(across, 1), self.cloth(index), across))
-        half = self.pitch / 2
-        maker.stitches.append(Stitch((-middle - self.beyond, half), (middle + self.beyond, half)))
+            pen = Pen(-reach, 0, 1).fold_at(-middle, drop)
+            if self.finish == "clean":
+                self.turn_in(maker, pen, self.widths[index], across)
+            else:
+                pen.to(-self.widths[index])
+            maker.layers.append(Layer(pen.path().mirrored(across, 1), self.cloth(index), across))
+        maker.stitches.append(Stitch((-middle - self.beyond, drop / 2), (middle + self.beyond, drop / 2)))
         self.name_both(maker, last, first, reach, reach)
 
-    def turned(self, maker: Maker, *, inside_out: bool = False, second: bool = True) -> None:
+    def turn_in(self, maker: Maker, pen: Pen, wide: float, across: int) -> None:
+        """A clean finish: the cut edge turned to the wrong side and stitched close to the fold."""
+        turn = min(self.paper(OVERCAST), wide * 0.45)
+        pen.fold_at(turn - wide, -1.15).to(2 * turn - wide)
+        x = (turn - wide + self.paper(CLOSE)) * across
+        y = 1.6 * self.pitch
+        maker.stitches.append(Stitch((x, y - 1.15 - self.beyond), (x, y + self.beyond)))
+
+    def turned(self, maker: Maker, *, inside_out: bool = False, inwards: float = 0) -> None:
         """Folded along the seam, the first layer and the last outermost, every allowance between them.
 
-        inside_out: the right sides face each other, as in a French seam before its last pass.
+        inside_out: the right sides face each other, as in a French seam before its last pass. inwards: how far from the
+        fold the outermost measure below reaches; the lower name stands to its left.
         """
         half = self.pitch / 2
         last = self.count - 1
         bottom = self.count + 1
-        back = max(*self.widths, *self.topstitches, 0) + half + self.past
-        back = max(back, self.tail)
+        back = max(max(self.widths) + half, *self.topstitches, inwards) + max(
+            self.past, millimetres("cloth", "tail") - 1
+        )
+        back = max(back, inwards + width(self.names[-1]) + 1.5 - onward_length())
         face = -1 if inside_out else 1
         top = Pen(-back, 0, 1).fold_at(0, self.pitch).to(-half - self.widths[0])
         low = Pen(-back, bottom * self.pitch, 1).fold_at(0, -self.pitch).to(-half - self.widths[last])
         maker.layers.append(Layer(top.path(), self.cloth(0), face))
         maker.layers.append(Layer(low.path(), self.cloth(last), -face))
+        if self.count == 3:
+            maker.names.append(Name(self.names[1], self.tail + onward_length() + 1, 2 * self.pitch, "start", 0))
         for index in range(1, last):
             out = Pen(-half - self.widths[index], (index + 1) * self.pitch, 1).to(self.tail)
             maker.layers.append(Layer(out.path(), self.cloth(index), 1, (False, True)))
         maker.stitches.append(self.stroke(-half, 1, self.count))
-        if second:
-            left = -back - onward_length()
-            maker.names.append(Name(self.names[0], left, 0, "start", -1))
-            maker.names.append(Name(self.names[-1], left, bottom * self.pitch, "start", 1))
+        left = -back - onward_length()
+        maker.names.append(Name(self.names[0], left, 0, "start", -1))
+        maker.names.append(Name(self.names[-1], left, bottom * self.pitch, "start", 1))
 
     # Marks
 
@@ -166,6 +190,8 @@ class Seam:
 
     def overcast(self, maker: Maker, edge: float, top: int, bottom: int, wide: float | None = None) -> None:
         """The thread round the cut edge of the layers at these levels; the needle goes in nearer the seam at x 0."""
+        if self.finish == "bind":
+            self.bind(maker, edge, top, bottom)
         if self.finish not in ("overlock", "zigzag"):
             return
         usual = min(self.paper(OVERCAST) * (1 if self.finish == "overlock" else Fraction(1, 2)), abs(edge) * 0.55)
@@ -175,6 +201,20 @@ class Seam:
         maker.loops.append(
             Loop(edge - way * wide, edge, float(top * self.pitch - off), float(bottom * self.pitch + off))
         )
+
+    def reach(self, right: int, left: int, least: float, left_reach: float) -> float:
+        """How far the right side must reach for both names to stand over the layers, well apart."""
+        names = width(self.names[left]) + width(self.names[right]) + 5.0
+        return max(least, names - left_reach - 2 * onward_length())
+
+    def bind(self, maker: Maker, edge: float, top: int, bottom: int) -> None:
+        """A strip of other cloth round the cut edge, stitched through all."""
+        way = 1 if edge > 0 else -1
+        wide = min(self.paper(OVERCAST), abs(edge) * 0.55)
+        y0, y1 = top * self.pitch - 1.1, bottom * self.pitch + 1.1
+        path = Pen(abs(edge) - wide, y0, 1).to(abs(edge) - 0.3).fold(y1 - y0).to(abs(edge) - wide).path()
+        maker.layers.append(Layer(path.mirrored(way, 1), "self", 0, (False, False)))
+        maker.stitches.append(self.stroke(edge - way * wide * 0.8, top, bottom))
 
     def name_both(self, maker: Maker, right: int, left: int, right_reach: float, left_reach: float) -> None:
         maker.names.append(Name(self.names[left], -left_reach - onward_length(), 0, "start", -1))
@@ -186,13 +226,10 @@ class Seam:
 
     def hook(self, maker: Maker, x: float, top: float, bottom: float) -> None:
         """An arrow round a fold at x, from the upper level to the lower."""
-        off = 1.3
-        y0, y1 = top * self.pitch - 0.35, bottom * self.pitch + 0.35
-        radius = (y1 - y0) / 2
-        if radius <= 2.4:
-            path = Pen(x - self.pitch / 2 + off, y0, 1).fold(y1 - y0).path()
-        else:
-            path = Pen(x + off, y0, 1).to(x + off + 0.01).fold(y1 - y0).path()
+        radius = (bottom - top) * self.pitch / 2 + 1.45
+        middle = (top + bottom) * self.pitch / 2
+        start = x - self.pitch / 2 if bottom - top < 2 else x - radius + 2.4
+        path = Pen(start, middle - radius, 1).fold(2 * radius).path()
         maker.arrows.append(path)
 
 
