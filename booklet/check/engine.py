@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from booklet.check.found import Found
-from booklet.check.move import nearest_place
+from booklet.check.move import Budget, nearest_place
 from booklet.finding import Finding
 from booklet.sew.view import sew_all
 
@@ -37,6 +37,7 @@ def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Fi
              for item in module.find_pattern(pattern)]  # fmt: skip
     merged: dict[tuple[Any, ...], tuple[str, Found, list[str]]] = {_key(rule, item): (rule, item, []) for rule, item, _ in found}
     seen_in_full: set[tuple[Any, ...]] = set()
+    budget = Budget()
     for bench in benches:
         for rule, item in look(bench):
             if bench.left_out:
@@ -47,12 +48,14 @@ def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Fi
                 seen_in_full.add((bench.view.letter, *_spot(rule, item)))
             key = _key(rule, item)
             if key not in merged:
-                merged[key] = (rule, _moved(rule, item, bench), [])
+                merged[key] = (rule, _moved(rule, item, bench, budget), [])
             if bench.view.letter not in merged[key][2]:
                 merged[key][2].append(bench.view.letter)
     findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
     findings = _with_reasons(pattern, findings)
-    last = [_finding(rule, item, ()) for rule, module in rules().items() if hasattr(module, "find_last")
+    sewn_in_full = views is None or set(views) >= set(pattern.views)
+    last = [_finding(rule, item, ()) for rule, module in rules().items()
+            if hasattr(module, "find_last") and (sewn_in_full or not getattr(module, "NEEDS_ALL_VIEWS", False))
             for item in module.find_last(pattern, findings)]  # fmt: skip
     return in_order([*findings, *_with_reasons(pattern, last)]), [bench for bench in benches if not bench.left_out]
 
@@ -85,10 +88,10 @@ def _without(item: Found, bench: Bench) -> Found:
                          else f"When {named} are left out: {item.says[0].lower()}{item.says[1:]}")  # fmt: skip
 
 
-def _moved(rule: str, item: Found, bench: Bench) -> Found:
+def _moved(rule: str, item: Found, bench: Bench, budget: Budget) -> Found:
     if item.move is None:
         return item
-    mend = nearest_place(bench, item.move, _spot(rule, item), _spots)
+    mend = nearest_place(bench, item.move, _spot(rule, item), _spots, budget)
     return item._replace(mend=mend or item.mend)
 
 

@@ -12,23 +12,33 @@ if TYPE_CHECKING:
     from booklet.model.pattern import Step
     from booklet.sew.bench import Bench
 
-# How many places are tried? Each costs one sewing of the view. Our choice: all of them in a booklet of usual length.
+# How many places are tried for one step? Each costs one sewing of the view. Our choice: all of them in a booklet of usual length.
 MOST_TRIES = 120
+# How many steps may all the tries of one check sew between them? Our choice, so that a long pattern is not sewn for minutes.
+MOST_STEPS = 30_000
 
-_tries = {"left": 4 * MOST_TRIES}
+
+class Budget:
+    """The steps that the search may still sew. One for each check, so that what was checked before changes nothing."""
+
+    def __init__(self) -> None:
+        self.steps = MOST_STEPS
+
+    def spend(self, steps: int) -> bool:
+        self.steps -= max(steps, 1)
+        return self.steps >= 0
 
 
 def nearest_place(
-    bench: Bench, step: Step, fault: tuple[Any, ...], spots: Callable[[Bench], set[tuple[Any, ...]]]
+    bench: Bench, step: Step, fault: tuple[Any, ...], spots: Callable[[Bench], set[tuple[Any, ...]]], budget: Budget
 ) -> str | None:
     """The mend in words, or None where no place mends the fault without making a new one."""
     before = spots(bench)
     at = bench.steps.index(step)
     rest = [other for other in bench.steps if other is not step]
     for target in _outward(at, len(rest)):
-        if _tries["left"] <= 0:
+        if not budget.spend(len(bench.steps)):
             return None
-        _tries["left"] -= 1
         order = [*rest[:target], step, *rest[target:]]
         after = spots(sew_view(bench.pattern, bench.view, bench.left_out, order))
         if fault not in after and after <= before:
