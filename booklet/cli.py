@@ -40,7 +40,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
-        prog="notchbook", description="Sews each view of a pattern in the computer, and makes its booklet, page, lists and film files."
+        prog="notchbook",
+        description="Sews each view of a pattern in the computer, and makes its booklet, page, lists and film files.",
     )
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
 
@@ -53,7 +54,9 @@ def _parser() -> argparse.ArgumentParser:
     build = commands.add_parser("build", help="make the booklet, the page, the lists and the film files")
     build.add_argument("pattern", type=Path, nargs="+", help="a pattern's folder, or several")
     build.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
-    build.add_argument("--paper", choices=("letter", "a4", "both"), default="both", help="the booklet's paper (default: both)")
+    build.add_argument(
+        "--paper", choices=("letter", "a4", "both"), default="both", help="the booklet's paper (default: both)"
+    )
     build.add_argument("--each-view", action="store_true", help="a booklet for each view besides the one for all")
     build.add_argument("--draft", action="store_true", help="build in spite of errors, with DRAFT on every page")
     build.set_defaults(run=_build)
@@ -140,7 +143,10 @@ def _refused(checked: Checked, why: str) -> None:
     elif checked.unread:
         say(f"{checked.name} can't be read, so nothing was built.", sys.stderr)
     else:
-        say(f"{checked.name} can't be sewn as written, so nothing was built. --draft builds it all the same.", sys.stderr)
+        say(
+            f"{checked.name} can't be sewn as written, so nothing was built. --draft builds it all the same.",
+            sys.stderr,
+        )
 
 
 def _list(options: argparse.Namespace) -> int:
@@ -195,7 +201,10 @@ def _start(options: argparse.Namespace) -> int:
     if problem:
         say(problem, sys.stderr)
         return UNREAD
-    say(f"A small pattern lies in {options.folder}. Next: notchbook check {options.folder}, then notchbook build {options.folder}.")
+    say(
+        f"A small pattern lies in {options.folder}. "
+        f"Next: notchbook check {options.folder}, then notchbook build {options.folder}."
+    )
     return FINE
 
 

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 
 class Checked(NamedTuple):
-    """A pattern that was read and sewn. `pattern` is None where it could not be read; `unread` says that a file could not."""
+    """A pattern, read and sewn. `pattern` is None where it could not be read; `unread` says that a file could not."""
 
     name: str
     pattern: Pattern | None
@@ -51,7 +51,7 @@ def check_folder(folder: Path, views: Sequence[str] | None = None) -> Checked:
 
 
 class Built(NamedTuple):
-    """target: the finished folder, or None where nothing was built; why: a reason besides the findings; notes: for the user."""
+    """target: the finished folder, or None where nothing was built; why: a reason besides the findings."""
 
     checked: Checked
     target: Path | None
@@ -85,10 +85,14 @@ def build_folder(
         mend_place(target)
         progress(f"{folder.name}: lists, page and film files")
         fresh = write_beside(target, all_files(edition))
-        notes = set_booklets(booklet_jobs(edition, papers, each_view), fresh, lambda name: progress(f"{folder.name}: {name}"))
+        notes = set_booklets(
+            booklet_jobs(edition, papers, each_view), fresh, lambda name: progress(f"{folder.name}: {name}")
+        )
         put_in_place(fresh, target)
     except OSError as error:
-        return Built(checked, None, f"{target} can't be written: {error.strerror or error}. What was there before is untouched.")
+        return Built(
+            checked, None, f"{target} can't be written: {error.strerror or error}. What was there before is untouched."
+        )
     finally:
         progress("")
     return Built(checked, target, notes=tuple(notes))
@@ -98,7 +102,9 @@ def _refused(checked: Checked, folder: Path, into: Path, draft: bool) -> Built |
     if checked.pattern is None or (checked.errors and not draft):
         return Built(checked, None)
     if (into / checked.name).resolve() in (folder.resolve(), *folder.resolve().parents):
-        return Built(checked, None, f"{into / checked.name} is where the pattern itself lies; name another folder with --into.")
+        return Built(
+            checked, None, f"{into / checked.name} is where the pattern itself lies; name another folder with --into."
+        )
     return None
 
 
@@ -119,7 +125,9 @@ def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
         files = {name.removeprefix("film/"): data for name, data in all_files(edition, only="film").items()}
         put_in_place(write_beside(target, files), target)
     except OSError as error:
-        return Built(checked, None, f"{target} can't be written: {error.strerror or error}. What was there before is untouched.")
+        return Built(
+            checked, None, f"{target} can't be written: {error.strerror or error}. What was there before is untouched."
+        )
     return Built(checked, target)
 
 

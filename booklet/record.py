@@ -1,13 +1,13 @@
 """Plain records for the stages that `check` runs.
 
-Why not dataclasses: importing them and making thirty classes costs 20 ms of the 100 that a check may take. A Record is made
-by keyword or in the order of its fields; type checkers read it like a dataclass. Compared by identity.
+Why not dataclasses: importing them and making thirty classes costs 20 ms of the 100 that a check may take. A Record is
+made by keyword or in the order of its fields; type checkers read it like a dataclass. Compared by identity.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, TypeVar, dataclass_transform
+from typing import Any, TypeVar, cast, dataclass_transform
 
 _Made = TypeVar("_Made")
 
@@ -21,8 +21,7 @@ class _Fresh:
 
 def fresh(*, default_factory: Callable[[], _Made]) -> _Made:
     """A default that each record gets one of its own of, such as a list."""
-    made: Any = _Fresh(default_factory)
-    return made
+    return cast("_Made", _Fresh(default_factory))
 
 
 @dataclass_transform(eq_default=False, field_specifiers=(fresh,))
@@ -33,7 +32,7 @@ class Record:
     _fresh: tuple[tuple[str, Callable[[], Any]], ...] = ()
 
     def __init_subclass__(cls) -> None:
-        own = tuple(name for name in cls.__dict__.get("__annotations__", {}) if not name.startswith("_"))
+        own = tuple(name for name in cls.__annotations__ if not name.startswith("_"))
         cls._fields = (*cls._fields, *own)
         for name in own:
             default = cls.__dict__.get(name)

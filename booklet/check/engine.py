@@ -33,9 +33,15 @@ def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Fi
     `views` limits which views are sewn; rules about the source as a whole always look at all of it.
     """
     benches = sew_all(pattern, views)
-    found = [(rule, item, ()) for rule, module in rules().items() if hasattr(module, "find_pattern")
-             for item in module.find_pattern(pattern)]  # fmt: skip
-    merged: dict[tuple[Any, ...], tuple[str, Found, list[str]]] = {_key(rule, item): (rule, item, []) for rule, item, _ in found}
+    found = [
+        (rule, item, ())
+        for rule, module in rules().items()
+        if hasattr(module, "find_pattern")
+        for item in module.find_pattern(pattern)
+    ]
+    merged: dict[tuple[Any, ...], tuple[str, Found, list[str]]] = {
+        _key(rule, item): (rule, item, []) for rule, item, _ in found
+    }
     seen_in_full: set[tuple[Any, ...]] = set()
     budget = Budget()
     for bench in benches:
@@ -54,9 +60,12 @@ def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Fi
     findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
     findings = _with_reasons(pattern, findings)
     sewn_in_full = views is None or set(views) >= set(pattern.views)
-    last = [_finding(rule, item, ()) for rule, module in rules().items()
-            if hasattr(module, "find_last") and (sewn_in_full or not getattr(module, "NEEDS_ALL_VIEWS", False))
-            for item in module.find_last(pattern, findings)]  # fmt: skip
+    last = [
+        _finding(rule, item, ())
+        for rule, module in rules().items()
+        if hasattr(module, "find_last") and (sewn_in_full or not getattr(module, "NEEDS_ALL_VIEWS", False))
+        for item in module.find_last(pattern, findings)
+    ]
     return in_order([*findings, *_with_reasons(pattern, last)]), [bench for bench in benches if not bench.left_out]
 
 
@@ -70,7 +79,9 @@ def look(bench: Bench) -> Iterable[tuple[str, Found]]:
 
 def in_order(findings: Iterable[Finding]) -> list[Finding]:
     """By place in the source: pattern.yaml first, then the sections as they are read."""
-    return sorted(findings, key=lambda f: (f.place.file != "pattern.yaml", f.place.file, f.place.line, f.place.column, f.rule))
+    return sorted(
+        findings, key=lambda f: (f.place.file != "pattern.yaml", f.place.file, f.place.line, f.place.column, f.rule)
+    )
 
 
 def _spot(rule: str, item: Found) -> tuple[Any, ...]:
@@ -84,8 +95,11 @@ def _key(rule: str, item: Found) -> tuple[Any, ...]:
 def _without(item: Found, bench: Bench) -> Found:
     steps = [step for step in bench.pattern.steps if step.id in bench.left_out]
     named = " and ".join(step.called for step in steps)
-    return item._replace(says=f"When {named} is left out: {item.says[0].lower()}{item.says[1:]}" if len(steps) == 1
-                         else f"When {named} are left out: {item.says[0].lower()}{item.says[1:]}")  # fmt: skip
+    return item._replace(
+        says=f"When {named} is left out: {item.says[0].lower()}{item.says[1:]}"
+        if len(steps) == 1
+        else f"When {named} are left out: {item.says[0].lower()}{item.says[1:]}"
+    )
 
 
 def _moved(rule: str, item: Found, bench: Bench, budget: Budget) -> Found:
@@ -101,11 +115,13 @@ def _spots(bench: Bench) -> set[tuple[Any, ...]]:
 
 def _finding(rule: str, item: Found, views: tuple[str, ...]) -> Finding:
     step = item.step
-    return Finding(rule, rules()[rule].LEVEL, views, step.id if step else None, item.place, item.says, item.mend, item.related)
+    return Finding(
+        rule, rules()[rule].LEVEL, views, step.id if step else None, item.place, item.says, item.mend, item.related
+    )
 
 
 def _with_reasons(pattern: Pattern, findings: list[Finding]) -> list[Finding]:
-    """Each finding with the reason of the nearest exception that names its rule: its step's, its section's, the pattern's."""
+    """Each finding with the reason of the nearest exception to its rule: its step's, its section's, the pattern's."""
     steps = {step.id: step for step in pattern.steps}
     return [_with_reason(pattern, steps, finding) for finding in findings]
 

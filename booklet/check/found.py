@@ -12,8 +12,8 @@ if TYPE_CHECKING:
 class Found(NamedTuple):
     """place: what to look at first; step: where it holds (None for the pattern as a whole).
 
-    move: a step that stands in the wrong place. The engine looks for the nearest place at which the fault is gone and no
-    new one has come, and names it as the mend; where there is none, `mend` stands as it is.
+    move: a step that stands in the wrong place. The engine looks for the nearest place at which the fault is gone and
+    no new one has come, and names it as the mend; where there is none, `mend` stands as it is.
     """
 
     place: Place

@@ -33,6 +33,8 @@ def nearest_place(
     bench: Bench, step: Step, fault: tuple[Any, ...], spots: Callable[[Bench], set[tuple[Any, ...]]], budget: Budget
 ) -> str | None:
     """The mend in words, or None where no place mends the fault without making a new one."""
+    if budget.steps <= 0:
+        return None
     before = spots(bench)
     at = bench.steps.index(step)
     rest = [other for other in bench.steps if other is not step]

@@ -29,8 +29,12 @@ def art_file(read: tuple[bool, Any] | None, source: Source, faults: Faults) -> A
 def _may_be_read(file: Text, source: Source, faults: Faults) -> bool:
     name = file.value.strip()
     if _ADDRESS.match(name):
-        faults.add("address-not-fetched", file.place, f"“{name[:80]}” is an address; nothing is fetched for a booklet.",
-                   "Save the drawing into the pattern's folder and write its name, as in art/collar.svg.")  # fmt: skip
+        faults.add(
+            "address-not-fetched",
+            file.place,
+            f"“{name[:80]}” is an address; nothing is fetched for a booklet.",
+            "Save the drawing into the pattern's folder and write its name, as in art/collar.svg.",
+        )
         return False
     try:
         path = (source.folder / name).resolve()
@@ -39,11 +43,19 @@ def _may_be_read(file: Text, source: Source, faults: Faults) -> bool:
     except (OSError, ValueError, RuntimeError):
         inside, there = False, False
     if not inside:
-        faults.add("file-outside-folder", file.place, f"“{name[:80]}” lies outside the pattern's folder.",
-                   "Copy the drawing into the folder and write its name, as in art/collar.svg.")  # fmt: skip
+        faults.add(
+            "file-outside-folder",
+            file.place,
+            f"“{name[:80]}” lies outside the pattern's folder.",
+            "Copy the drawing into the folder and write its name, as in art/collar.svg.",
+        )
     elif not there:
-        faults.add("missing-file", file.place, f"There is no file “{name[:80]}” in the pattern's folder.",
-                   "Look at its name, or add the drawing.")  # fmt: skip
+        faults.add(
+            "missing-file",
+            file.place,
+            f"There is no file “{name[:80]}” in the pattern's folder.",
+            "Look at its name, or add the drawing.",
+        )
     else:
         from booklet.read.drawing import BadDrawing, read_drawing
 
@@ -53,6 +65,11 @@ def _may_be_read(file: Text, source: Source, faults: Faults) -> bool:
             faults.add("drawing-not-taken", file.place, error.says, error.mend)
             there = False
         except OSError as error:
-            faults.add("missing-file", file.place, f"“{name[:80]}” can't be opened: {error.strerror}.", "Look at its permissions.")
+            faults.add(
+                "missing-file",
+                file.place,
+                f"“{name[:80]}” can't be opened: {error.strerror}.",
+                "Look at its permissions.",
+            )
             there = False
     return there

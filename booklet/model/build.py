@@ -6,10 +6,25 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from booklet.length import House, Length
-from booklet.model.pattern import (
-    Allow, Chart, Cut, Dart, EdgeSpec, Film, Material, Measured, Notion, Pattern, Piece, Scope, Section, Step, Take, View,
-)  # fmt: skip
 from booklet.model.art import art_file
+from booklet.model.pattern import (
+    Allow,
+    Chart,
+    Cut,
+    Dart,
+    EdgeSpec,
+    Film,
+    Material,
+    Measured,
+    Notion,
+    Pattern,
+    Piece,
+    Scope,
+    Section,
+    Step,
+    Take,
+    View,
+)
 from booklet.model.source import FILM, PATTERN, SECTION
 from booklet.model.work import read_entry
 from booklet.read.tree import Text, same_name
@@ -19,6 +34,8 @@ if TYPE_CHECKING:
     from booklet.read.faults import Faults
     from booklet.read.folder import Source
 
+# A view's letter stands in a square of the booklet and in the names of files.
+_LETTER = re.compile(r"[A-Za-z0-9]{1,3}\Z")
 _CUT = re.compile(r"([0-9]{1,2})( on (?:the )?fold)?\Z")
 
 
@@ -49,8 +66,12 @@ class _Builder:
         rounding = tuple(self._rounding())
         ages = head.get("for ages", ())
         if ages and (len(ages) != 2 or ages[0] > ages[1]):
-            self.faults.add("wrong-shape", head.keys["for ages"].place, "“for ages” takes the youngest and the oldest.",
-                            "Write them so: [2, 10].")  # fmt: skip
+            self.faults.add(
+                "wrong-shape",
+                head.keys["for ages"].place,
+                "“for ages” takes the youngest and the oldest.",
+                "Write them so: [2, 10].",
+            )
             ages = ()
         materials = {same_name(key.value): self._material(key, values) for key, values in head.get("materials", [])}
         pieces = {same_name(key.value): self._piece(key, values) for key, values in head.get("pieces", [])}
@@ -87,10 +108,24 @@ class _Builder:
     def _views(self) -> list[View]:
         views = []
         for key, values in self.head.get("views", []):
+            if not _LETTER.match(key.value.strip()):
+                self.faults.add(
+                    "wrong-shape",
+                    key.place,
+                    f"“{key.value[:40]}” can't name a view: it stands in a small square and in file names.",
+                    "Name it by one letter, or by two or three letters or digits.",
+                )
+                continue
             views.append(
-                View(key.value.strip(), _text(values.get("name")) or key.value, values.get("with", ()), key.place,
-                     values.get("about"), art_file(values.get("figure"), self.source, self.faults))
-            )  # fmt: skip
+                View(
+                    key.value.strip(),
+                    _text(values.get("name")) or key.value,
+                    values.get("with", ()),
+                    key.place,
+                    values.get("about"),
+                    art_file(values.get("figure"), self.source, self.faults),
+                )
+            )
         return views
 
     def _rounding(self) -> list[tuple[Measured, Measured]]:
@@ -124,8 +159,14 @@ class _Builder:
                 continue
             listed = [(_letters(view), amount) for view, amount in rows] if by_view else [(tuple(self.views), rows)]
             amounts.append((measured, tuple(listed)))
-        return Material(_text(values.get("name")) or key.value, key.value, _text(values.get("kind")), key.place,
-                        values.get("suits"), tuple(amounts))  # fmt: skip
+        return Material(
+            _text(values.get("name")) or key.value,
+            key.value,
+            _text(values.get("kind")),
+            key.place,
+            values.get("suits"),
+            tuple(amounts),
+        )
 
     def _piece(self, key: Text, values: Values) -> Piece:
         edges = {}
@@ -133,28 +174,53 @@ class _Builder:
             own = edge.get("allowance")
             fold = same_name(name.value) == "fold" or _text(edge.get("on")) == "fold"
             edges[same_name(name.value)] = EdgeSpec(
-                name.value, name.place, own.length if own else self.allowance.length, own, _text(edge.get("curve")), fold
+                name.value,
+                name.place,
+                own.length if own else self.allowance.length,
+                own,
+                _text(edge.get("curve")),
+                fold,
             )
         darts = {
             same_name(name.value): Dart(name.value, dart.get("crosses", ()), name.place)
             for name, dart in values.get("darts", [])
         }
         cuts = [cut for material, text in values.get("cut", []) if (cut := self._cut(material, text))]
-        return Piece(key.value, _text(values.get("number")), key.place, self.scope(values), tuple(cuts), edges, darts,
-                     values.get("lines", ()))  # fmt: skip
+        return Piece(
+            key.value,
+            _text(values.get("number")),
+            key.place,
+            self.scope(values),
+            tuple(cuts),
+            edges,
+            darts,
+            values.get("lines", ()),
+        )
 
     def _cut(self, material: Text, text: Text) -> Cut | None:
         match = _CUT.match(same_name(text.value))
         if not match or match[1] == "0":
-            self.faults.add("wrong-shape", text.place, f"“{text.value[:40]}” does not say how many to cut.",
-                            "Write a number, or a number and “on fold”: 2, or 1 on fold.")  # fmt: skip
+            self.faults.add(
+                "wrong-shape",
+                text.place,
+                f"“{text.value[:40]}” does not say how many to cut.",
+                "Write a number, or a number and “on fold”: 2, or 1 on fold.",
+            )
             return None
         return Cut(material, int(match[1]), bool(match[2]), same_name(text.value))
 
     def _notion(self, values: Values) -> Notion:
         item = _text(values.get("item"))
-        return Notion(item, same_name(item), values.place, self.scope(values), values.get("size"),
-                      _by_view(values.get("count")), _by_view(values.get("length")), values.get("note"))  # fmt: skip
+        return Notion(
+            item,
+            same_name(item),
+            values.place,
+            self.scope(values),
+            values.get("size"),
+            _by_view(values.get("count")),
+            _by_view(values.get("length")),
+            values.get("note"),
+        )
 
     def _chart(self, key: Text, values: Values) -> Chart:
         rows = tuple((label.value, figures) for label, figures in values.get("rows", []))
@@ -209,7 +275,9 @@ class _Builder:
         if values is None:
             return None
         setups = {same_name(key.value): (key, text) for key, text in values.get("setups", [])}
-        takes = tuple(_take(take) for take in values.get("takes", ()) if "title" in take.values and "when" in take.values)
+        takes = tuple(
+            _take(take) for take in values.get("takes", ()) if "title" in take.values and "when" in take.values
+        )
         return Film(values.place, values.get("view"), values.get("pace"), setups, takes)
 
 
@@ -243,8 +311,15 @@ def _allow(values: Values) -> tuple[Allow, ...]:
 
 
 def _take(values: Values) -> Take:
-    return Take(values.place, values.get("setup"), values.get("show"), values.get("say"), values.get("minutes"),
-                values.get("title"), values.get("when"))  # fmt: skip
+    return Take(
+        values.place,
+        values.get("setup"),
+        values.get("show"),
+        values.get("say"),
+        values.get("minutes"),
+        values.get("title"),
+        values.get("when"),
+    )
 
 
 def _house(rounding: tuple[tuple[Measured, Measured], ...]) -> House:

@@ -1,4 +1,4 @@
-"""The kinds of value that a key may hold: each reads a node with plain words for what is wrong, and knows its JSON Schema."""
+"""The kinds of value that a key may hold: each reads a node, says what is wrong, and knows its JSON Schema."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 class Kind:
-    """read gives the value, or None after saying why; `at` is what the finding calls the place, as in `the key “text”`."""
+    """read gives the value, or None after saying why; `at` is what the finding calls the place, as in `“text”`."""
 
     def read(self, node: Node, at: str, faults: Faults) -> Any:
         raise NotImplementedError
@@ -25,8 +25,12 @@ class Kind:
 
 def wrong_shape(node: Node, at: str, wanted: str, faults: Faults) -> None:
     is_now = {Text: "words", List: "a list", Mapping: "keys with colons"}[type(node)]
-    faults.add("wrong-shape", node.place, f"{at.capitalize() if at[0] != '“' else at} should hold {wanted}; here it holds {is_now}.",
-               f"Write {wanted} there.")  # fmt: skip
+    faults.add(
+        "wrong-shape",
+        node.place,
+        f"{at.capitalize() if at[0] != '“' else at} should hold {wanted}; here it holds {is_now}.",
+        f"Write {wanted} there.",
+    )
 
 
 class Words(Kind):
@@ -40,7 +44,9 @@ class Words(Kind):
             wrong_shape(node, at, self.wanted, faults)
             return None
         if not node.value.strip():
-            faults.add("wrong-shape", node.place, f"{at} is empty.", f"Write {self.wanted} there, or leave the key out.")
+            faults.add(
+                "wrong-shape", node.place, f"{at} is empty.", f"Write {self.wanted} there, or leave the key out."
+            )
             return None
         return node
 
@@ -56,12 +62,17 @@ class Measure(Kind):
         try:
             return Measured(parse(node.value), node.place)
         except BadLength as error:
-            faults.add("not-a-measure", node.place, f"{error}.",
-                       "Write a number and its unit, such as 5/8 in, 1.5 cm or 2 yd.")  # fmt: skip
+            faults.add(
+                "not-a-measure", node.place, f"{error}.", "Write a number and its unit, such as 5/8 in, 1.5 cm or 2 yd."
+            )
             return None
 
     def schema(self) -> dict[str, Any]:
-        return {"type": "string", "pattern": r"^\s*[0-9⅛¼⅜½⅝¾⅞⅓⅔].*[a-zA-Z\"″”]\.?\s*$", "description": "such as 5/8 in or 1.5 cm"}
+        return {
+            "type": "string",
+            "pattern": r"^\s*[0-9⅛¼⅜½⅝¾⅞⅓⅔].*[a-zA-Z\"″”]\.?\s*$",
+            "description": "such as 5/8 in or 1.5 cm",
+        }
 
 
 class OneOrMore(Kind):
@@ -134,8 +145,12 @@ class OneOf(Kind):
         if same_name(node.value) in self.words:
             return Text(same_name(node.value), node.place)
         near = nearest(node.value, self.words)
-        faults.add("unknown-word", node.place, f"{at} does not take “{node.value[:60]}”; it takes {_list(self.words)}.",
-                   f"Write “{near}”." if near else f"Write one of {_list(self.words)}.")  # fmt: skip
+        faults.add(
+            "unknown-word",
+            node.place,
+            f"{at} does not take “{node.value[:60]}”; it takes {_list(self.words)}.",
+            f"Write “{near}”." if near else f"Write one of {_list(self.words)}.",
+        )
         return None
 
     def schema(self) -> dict[str, Any]:
@@ -231,7 +246,9 @@ class Keyed(Kind):
                 values[name] = read
         for name, known in self.keys.items():
             if known.needed and name not in places:
-                faults.add("missing-key", node.place, f"This {self.of} has no “{name}”.", f"Add “{name}:”, {known.says}.")
+                faults.add(
+                    "missing-key", node.place, f"This {self.of} has no “{name}”.", f"Add “{name}:”, {known.says}."
+                )
         return Values(node.place, values, places)
 
     def schema(self) -> dict[str, Any]:
@@ -256,5 +273,9 @@ class Values(NamedTuple):
 
 def unknown_key(key: Text, of: str, known: Rows[str, Any], faults: Faults) -> None:
     near = nearest(key.value, known)
-    faults.add("unknown-key", key.place, f"A {of} has no key “{key.value[:60]}”.",
-               f"Did you mean “{near}”?" if near else f"It takes {', '.join(known)}.")  # fmt: skip
+    faults.add(
+        "unknown-key",
+        key.place,
+        f"A {of} has no key “{key.value[:60]}”.",
+        f"Did you mean “{near}”?" if near else f"It takes {', '.join(known)}.",
+    )

@@ -72,10 +72,10 @@ class Dart(Record):
 
 
 class Cut(NamedTuple):
-    """How many of one material: `count` copies, each on the fold or not."""
+    """How many of one material: `number` copies, each on the fold or not."""
 
     material: Text
-    count: int
+    number: int
     on_fold: bool
     written: str
 

@@ -1,4 +1,4 @@
-"""The language of the source: every file's keys, what each holds and whether it is needed. The JSON Schema is made from it."""
+"""The language of the source: every file's keys, what each holds and whether it is needed; the schema comes from it."""
 
 from __future__ import annotations
 
@@ -18,7 +18,11 @@ ART = Key(
         Keyed(
             "figure",
             {
-                "file": Key(Words("a file of the pattern's folder"), "a drawing in the pattern's folder, as art/collar.svg", True),
+                "file": Key(
+                    Words("a file of the pattern's folder"),
+                    "a drawing in the pattern's folder, as art/collar.svg",
+                    True,
+                ),
                 "shows": Key(WORDS, "what the drawing shows, for a reader who can't see it"),
             },
         ),
@@ -61,7 +65,10 @@ NOTION = Keyed(
     {
         "item": Key(WORDS, "what it is, as button", True),
         "size": Key(Measure(), "its size, as 1/2 in"),
-        "count": Key(Either(Number(whole=True, most=999), Table(Number(whole=True, most=999), "views")), "how many, one number or one a view"),
+        "count": Key(
+            Either(Number(whole=True, most=999), Table(Number(whole=True, most=999), "views")),
+            "how many, one number or one a view",
+        ),
         "length": Key(Either(Measure(), Table(Measure(), "views")), "how long, one measure or one a view"),
         "note": Key(WORDS, "a few words for the buyer"),
         **SCOPE,
@@ -80,7 +87,11 @@ PIECE = Keyed(
     "piece",
     {
         "number": Key(WORDS, "printed on the piece", True),
-        "cut": Key(Table(Words("a number, or “1 on fold”"), "materials"), "how many of which material, as {self: 2, fusible: 1}", True),
+        "cut": Key(
+            Table(Words("a number, or “1 on fold”"), "materials"),
+            "how many of which material, as {self: 2, fusible: 1}",
+            True,
+        ),
         "edges": Key(Table(EDGE, "edges"), "in their order round the piece", True),
         "darts": Key(Table(DART, "darts"), "each with the edge that it crosses"),
         "lines": Key(NAMES, "marked lines that a step may speak of"),
@@ -92,7 +103,7 @@ PATTERN = Keyed(
     {
         "pattern": Key(WORDS, "the title", True),
         "studio": Key(WORDS, "whose pattern it is", True),
-        "edition": Key(WORDS, "in quotes, as \"1.0\"", True),
+        "edition": Key(WORDS, 'in quotes, as "1.0"', True),
         "about": Key(WORDS, "a paragraph or two for the first pages"),
         "units": Key(OneOf("inch", "metric"), "the system that is written first"),
         "seam allowance": Key(Measure(), "of every edge that does not say its own", True),
@@ -100,7 +111,9 @@ PATTERN = Keyed(
         "views": Key(Table(VIEW, "views"), "a letter each, as A: {name: Sleeveless tunic}", True),
         "sizes": Key(NAMES, "as [6, 8, 10]"),
         "fittings": Key(NAMES, "bust or cup fittings"),
-        "for ages": Key(Items(Number(whole=True, most=120), "ages"), "children's clothes: youngest and oldest, in years"),
+        "for ages": Key(
+            Items(Number(whole=True, most=120), "ages"), "children's clothes: youngest and oldest, in years"
+        ),
         "charts": Key(Table(CHART, "charts"), "tables by size"),
         "choosing a size": Key(WORDS, "prose"),
         "materials": Key(Table(MATERIAL, "materials"), "what pieces are cut of", True),

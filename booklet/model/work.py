@@ -12,6 +12,8 @@ from booklet.read.faults import nearest
 from booklet.read.tree import List, Mapping, Node, Text, same_name
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from booklet.model.kinds import Kind
     from booklet.read.faults import Faults
 
@@ -44,15 +46,21 @@ _KINDS: dict[str, Kind] = {}
 def read_entry(node: Node, faults: Faults) -> Entry | None:
     """An entry, or None after saying what is wrong with it."""
     if not isinstance(node, Mapping) or not node.entries:
-        wrong_shape(node, "an entry of “work”", "an operation and its things, as in “sew: [front.side, back.side]”", faults)
+        wrong_shape(
+            node, "an entry of “work”", "an operation and its things, as in “sew: [front.side, back.side]”", faults
+        )
         return None
     rows = operations()
     name = next((key for key in node.entries if key in rows), None)
     if name is None:
         key = next(iter(node.entries.values()))[0]
         near = nearest(key.value, rows)
-        faults.add("unknown-operation", key.place, f"“{key.value[:60]}” is no operation that the tool knows.",
-                   f"Did you mean “{near}”?" if near else f"It knows {', '.join(rows)}.")  # fmt: skip
+        faults.add(
+            "unknown-operation",
+            key.place,
+            f"“{key.value[:60]}” is no operation that the tool knows.",
+            f"Did you mean “{near}”?" if near else f"It knows {', '.join(rows)}.",
+        )
         return None
     operation = rows[name]
     entry = Entry(operation, node.entries[name][0].place)
@@ -97,14 +105,24 @@ def _things(entry: Entry, node: Node, faults: Faults) -> bool:
 def _edges(entry: Entry, node: Node, faults: Faults) -> bool:
     if not _things(entry, node, faults):
         return False
-    return all([_has_edge(name, entry.name, faults) for name in entry.things])
+    return _all_edges(entry.things, entry.name, faults)
+
+
+def _all_edges(names: Iterable[EdgeName], operation: str, faults: Faults) -> bool:
+    """Whether each names an edge; every one that does not is said, not only the first."""
+    named = [_has_edge(name, operation, faults) for name in names]
+    return all(named)
 
 
 def _has_edge(name: EdgeName, operation: str, faults: Faults) -> bool:
     if name.part and name.edge:
         return True
-    faults.add("wrong-shape", name.place, f"“{operation}” needs an edge, and “{name.written[:60]}” names none.",
-               f"Write the part, a point and the edge, as in {name.part.split(' in ')[0] or 'front'}.side.")  # fmt: skip
+    faults.add(
+        "wrong-shape",
+        name.place,
+        f"“{operation}” needs an edge, and “{name.written[:60]}” names none.",
+        f"Write the part, a point and the edge, as in {name.part.split(' in ')[0] or 'front'}.side.",
+    )
     return False
 
 
@@ -113,7 +131,7 @@ def _sides(entry: Entry, node: Node, faults: Faults) -> bool:
         wrong_shape(node, f"“{entry.name}”", "two sides or more, as in [front.side, back.side]", faults)
         return False
     sides = tuple(_names(item, entry.name, faults) for item in node.items)
-    if not all(sides) or not all([_has_edge(name, entry.name, faults) for side in sides for name in side]):
+    if not all(sides) or not _all_edges([name for side in sides for name in side], entry.name, faults):
         return False
     entry.sides = sides
     entry.things = tuple(name for side in sides for name in side)
@@ -155,8 +173,12 @@ def _spacing(entry: Entry, node: Node, faults: Faults) -> bool:
                 return True
             except BadLength:
                 pass
-    faults.add("wrong-shape", node.place, f"“{entry.name}” takes “every” and a measure, “corners” or “to the stitching”.",
-               "Write, for one, “every 1/2 in”.")  # fmt: skip
+    faults.add(
+        "wrong-shape",
+        node.place,
+        f"“{entry.name}” takes “every” and a measure, “corners” or “to the stitching”.",
+        "Write, for one, “every 1/2 in”.",
+    )
     return False
 
 
@@ -181,10 +203,13 @@ def operation_schema(operation: Operation) -> dict[str, Any]:
     """The JSON Schema of one entry of `work`."""
     names = {"anyOf": [{"type": "string"}, {"type": "array"}]}
     main = {
-        "measure": _MEASURE.schema(), "measures": _MEASURES.schema(), "direction": {"type": "string"},
-        "notion": {"type": "string"}, "spacing": {"type": "string", "pattern": "^(every .+|corners|to the stitching)$"},
+        "measure": _MEASURE.schema(),
+        "measures": _MEASURES.schema(),
+        "direction": {"type": "string"},
+        "notion": {"type": "string"},
+        "spacing": {"type": "string", "pattern": "^(every .+|corners|to the stitching)$"},
         "sides": {"type": "array", "minItems": 2},
-    }.get(operation.takes, names)  # fmt: skip
+    }.get(operation.takes, names)
     options = {option: option_kind(kind).schema() for option, kind in operation.options.items()}
     return {
         "type": "object",

@@ -1,4 +1,4 @@
-"""The PDFs of a build: one for each paper, and with `each_view` one for each view and paper; set side by side where there are cores."""
+"""The PDFs of a build: one a paper, and with `each_view` one a view and paper; side by side where there are cores."""
 
 from __future__ import annotations
 
@@ -33,7 +33,9 @@ def _jobs(edition: Edition, papers: Sequence[str], each_view: bool) -> Iterator[
         if each_view:
             for letter in edition.pattern.views:
                 plan = edition.view_plan(letter)
-                yield Job(f"booklet-{letter}-{paper}.pdf", booklet_html(plan, edition.drawings, edition.key, paper), assets)
+                yield Job(
+                    f"booklet-{letter}-{paper}.pdf", booklet_html(plan, edition.drawings, edition.key, paper), assets
+                )
 
 
 def set_booklets(jobs: Sequence[Job], folder: Path, progress: Callable[[str], None]) -> list[str]:

@@ -1,4 +1,4 @@
-"""What an output is made from: the plans, the drawings and the findings of one pattern, each made when first asked for."""
+"""What an output is made from: the plans, drawings and findings of one pattern, each made when first asked for."""
 
 from __future__ import annotations
 

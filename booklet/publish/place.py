@@ -18,7 +18,7 @@ _EXCHANGE = 2
 
 
 def write_beside(target: Path, files: Mapping[str, bytes]) -> Path:
-    """Writes files into a new folder beside `target`; returns it. What an earlier, killed build left there goes away."""
+    """Writes files into a new folder beside `target`; returns it. What a killed build left there goes away."""
     target.parent.mkdir(parents=True, exist_ok=True)
     fresh = _beside(target)
     shutil.rmtree(fresh, ignore_errors=True)
@@ -34,17 +34,17 @@ def _beside(target: Path) -> Path:
 
 
 def put_in_place(fresh: Path, target: Path) -> None:
-    """`fresh` becomes `target`. Where the system can exchange two folders it is one move, else two with nothing between."""
+    """`fresh` becomes `target`, in one move where the system can exchange two folders, else in two."""
     if not target.exists():
-        os.rename(fresh, target)
+        fresh.rename(target)
         return
     if _exchange(fresh, target):
         shutil.rmtree(fresh, ignore_errors=True)
         return
     old = target.with_name(f".{target.name}.old")
     shutil.rmtree(old, ignore_errors=True)
-    os.rename(target, old)
-    os.rename(fresh, target)
+    target.rename(old)
+    fresh.rename(target)
     shutil.rmtree(old, ignore_errors=True)
 
 
@@ -52,7 +52,7 @@ def mend_place(target: Path) -> None:
     """Brings back what a build killed between two renames had set aside."""
     old = target.with_name(f".{target.name}.old")
     if old.is_dir() and not target.exists():
-        os.rename(old, target)
+        old.rename(target)
 
 
 def _exchange(first: Path, second: Path) -> bool:

@@ -54,7 +54,10 @@ def read_document(name: str, text: str, faults: Faults) -> Node | None:
     except yaml.YAMLError as error:
         place = Place(name, 1, 1, 1, 1)
         faults.unreadable(
-            "not-yaml", place, f"This file can't be read: {str(error).splitlines()[0]}.", "Look for a character that does not print, and delete it."
+            "not-yaml",
+            place,
+            f"This file can't be read: {str(error).splitlines()[0]}.",
+            "Look for a character that does not print, and delete it.",
         )
     except _Stop:
         pass
@@ -98,14 +101,22 @@ class _Builder:
                 container.place = Place(self.name, start.line, start.column, end.line + 1, end.column + 1)
                 continue
             elif kind == "AliasEvent":
-                self._stop("alias-not-read", self._place(event), f"“*{event.anchor}” points at another place in the file.",
-                           "Write the text out where it is needed; the source has no anchors or aliases.")  # fmt: skip
+                self._stop(
+                    "alias-not-read",
+                    self._place(event),
+                    f"“*{event.anchor}” points at another place in the file.",
+                    "Write the text out where it is needed; the source has no anchors or aliases.",
+                )
                 return None
             elif kind == "DocumentStartEvent":
                 documents += 1
                 if documents > 1:
-                    self._stop("not-yaml", self._place(event), "A second document begins here, after “---”.",
-                               "Put it in a file of its own.")  # fmt: skip
+                    self._stop(
+                        "not-yaml",
+                        self._place(event),
+                        "A second document begins here, after “---”.",
+                        "Put it in a file of its own.",
+                    )
                 continue
             else:
                 continue
@@ -115,8 +126,12 @@ class _Builder:
                 stack[-1][0].items.append(node)
             elif key is None:
                 if not isinstance(node, Text):
-                    self._stop("not-yaml", node.place, "A key must be words, not a list or a mapping.",
-                               "Put words before the colon, or quotes round the whole.")  # fmt: skip
+                    self._stop(
+                        "not-yaml",
+                        node.place,
+                        "A key must be words, not a list or a mapping.",
+                        "Put words before the colon, or quotes round the whole.",
+                    )
                     return None
                 key = node
                 continue
@@ -144,11 +159,19 @@ class _Builder:
 
     def _refuse_magic(self, event: Any, node: Node) -> None:
         if event.anchor:
-            self.faults.add("alias-not-read", node.place, f"“&{event.anchor}” gives this place a name.",
-                            f"Delete “&{event.anchor}”; the source has no anchors or aliases.")  # fmt: skip
+            self.faults.add(
+                "alias-not-read",
+                node.place,
+                f"“&{event.anchor}” gives this place a name.",
+                f"Delete “&{event.anchor}”; the source has no anchors or aliases.",
+            )
         if event.tag:
-            self.faults.add("tag-not-read", node.place, f"“{event.tag}” is a YAML tag; the source is plain text and no tag is followed.",
-                            "Delete it, or put the whole text in quotes if it is part of your words.")  # fmt: skip
+            self.faults.add(
+                "tag-not-read",
+                node.place,
+                f"“{event.tag}” is a YAML tag; the source is plain text and no tag is followed.",
+                "Delete it, or put the whole text in quotes if it is part of your words.",
+            )
 
     def _stop(self, rule: str, place: Place, says: str, mend: str) -> None:
         self.faults.unreadable(rule, place, says, mend)

@@ -15,7 +15,9 @@ MOST_BYTES = 2_000_000
 _UNITS = {"mm": 1.0, "cm": 10.0, "in": 25.4, "pt": 25.4 / 72, "pc": 25.4 / 6, "px": 25.4 / 96, "": 25.4 / 96}
 _SIZE = re.compile(r"\s*([0-9]*\.?[0-9]+)\s*(mm|cm|in|pt|pc|px|)\s*\Z")
 _OUTSIDE = re.compile(r"url\(\s*['\"]?\s*(?!#|['\"]|data:image/)|@import", re.IGNORECASE)
-_ACTIVE = frozenset({"script", "foreignObject", "iframe", "a", "animate", "set", "animateTransform", "animateMotion", "handler"})
+_ACTIVE = frozenset(
+    {"script", "foreignObject", "iframe", "a", "animate", "set", "animateTransform", "animateMotion", "handler"}
+)
 
 
 class BadDrawing(ValueError):
@@ -46,7 +48,9 @@ def read_drawing(path: Path) -> DrawingFile:
     except UnicodeDecodeError:
         raise BadDrawing("This drawing is not text in UTF-8.", "Save it again as a plain SVG.") from None
     if "<!DOCTYPE" in text and "<!ENTITY" in text:
-        raise BadDrawing("This drawing has entities of its own, which are not followed.", "Save it again as a plain SVG.")
+        raise BadDrawing(
+            "This drawing has entities of its own, which are not followed.", "Save it again as a plain SVG."
+        )
     try:
         root = ElementTree.fromstring(text)
     except ElementTree.ParseError as error:
@@ -65,9 +69,13 @@ def _name(element: Element) -> str:
 def _refuse(element: Element) -> None:
     name = _name(element)
     if name in _ACTIVE:
-        raise BadDrawing(f"This drawing holds a “{name}”, which a booklet does not take.", "Take it out, or save it as a plain SVG.")
+        raise BadDrawing(
+            f"This drawing holds a “{name}”, which a booklet does not take.", "Take it out, or save it as a plain SVG."
+        )
     if name == "style" and _OUTSIDE.search(element.text or ""):
-        raise BadDrawing("The styles of this drawing speak of another file.", "Put what it needs into the drawing itself.")
+        raise BadDrawing(
+            "The styles of this drawing speak of another file.", "Put what it needs into the drawing itself."
+        )
     for key, value in element.attrib.items():
         short = key.rpartition("}")[2].lower()
         if short.startswith("on"):
@@ -88,5 +96,7 @@ def _size(root: Element) -> tuple[float, float]:
     except (IndexError, ValueError):
         across = down = 0
     if across <= 0 or down <= 0:
-        raise BadDrawing("This drawing does not say how large it is.", "Save it with a width and a height, or with a viewBox.")
+        raise BadDrawing(
+            "This drawing does not say how large it is.", "Save it with a width and a height, or with a viewBox."
+        )
     return across * _UNITS["px"], down * _UNITS["px"]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 from typing import NamedTuple
 
@@ -51,17 +50,31 @@ def read_folder(folder: Path, faults: Faults) -> Source:
 def _names(folder: Path, faults: Faults) -> list[str]:
     here = Place("pattern.yaml", 1, 1, 1, 1)
     if not folder.is_dir():
-        faults.unreadable("no-pattern", here, f"There is no folder “{folder.name or folder}” here.",
-                          "Name the folder that holds pattern.yaml.")  # fmt: skip
+        faults.unreadable(
+            "no-pattern",
+            here,
+            f"There is no folder “{folder.name or folder}” here.",
+            "Name the folder that holds pattern.yaml.",
+        )
         return []
     try:
-        names = sorted(entry for entry in os.listdir(folder) if entry.endswith((".yaml", ".yml")) and entry[0] != ".")
+        names = sorted(
+            name
+            for name in (path.name for path in folder.iterdir())
+            if name.endswith((".yaml", ".yml")) and name[0] != "."
+        )
     except OSError as error:
-        faults.unreadable("no-pattern", here, f"This folder can't be opened: {error.strerror}.", "Look at its permissions.")
+        faults.unreadable(
+            "no-pattern", here, f"This folder can't be opened: {error.strerror}.", "Look at its permissions."
+        )
         return []
     if "pattern.yaml" not in names:
-        faults.unreadable("no-pattern", here, "This folder has no pattern.yaml.",
-                          "Write one, or let “notchbook start FOLDER” lay down a small pattern to begin from.")  # fmt: skip
+        faults.unreadable(
+            "no-pattern",
+            here,
+            "This folder has no pattern.yaml.",
+            "Write one, or let “notchbook start FOLDER” lay down a small pattern to begin from.",
+        )
         return []
     names.remove("pattern.yaml")
     return ["pattern.yaml", *names]
@@ -72,24 +85,38 @@ def _read(folder: Path, name: str, room: int, faults: Faults) -> str | None:
     path = folder / name
     try:
         if not path.resolve().is_relative_to(folder.resolve()):
-            faults.unreadable("file-outside-folder", here, "This file is a link to one outside the pattern's folder.",
-                              "Copy the file itself into the folder.")  # fmt: skip
+            faults.unreadable(
+                "file-outside-folder",
+                here,
+                "This file is a link to one outside the pattern's folder.",
+                "Copy the file itself into the folder.",
+            )
             return None
         if not path.is_file():
             faults.unreadable("no-pattern", here, "This is not a file.", "Remove it, or give it another name.")
             return None
         if path.stat().st_size > room:
-            faults.unreadable("too-long", here, f"The pattern's files hold more than {MOST_BYTES // 1_000_000} MB of text.",
-                              "Drawings go into art/; split what is really several patterns.")  # fmt: skip
+            faults.unreadable(
+                "too-long",
+                here,
+                f"The pattern's files hold more than {MOST_BYTES // 1_000_000} MB of text.",
+                "Drawings go into art/; split what is really several patterns.",
+            )
             return None
         data = path.read_bytes()
     except OSError as error:
-        faults.unreadable("no-pattern", here, f"This file can't be opened: {error.strerror}.", "Look at its permissions.")
+        faults.unreadable(
+            "no-pattern", here, f"This file can't be opened: {error.strerror}.", "Look at its permissions."
+        )
         return None
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        faults.unreadable("not-text", Place(name, line, 1, line, 1), "This file is not text in UTF-8.",
-                          "Save it again as UTF-8 from your editor.")  # fmt: skip
+        faults.unreadable(
+            "not-text",
+            Place(name, line, 1, line, 1),
+            "This file is not text in UTF-8.",
+            "Save it again as UTF-8 from your editor.",
+        )
         return None

@@ -64,7 +64,20 @@ class Edge:
 class CutPiece:
     """All copies of one piece in one material, as one: `front`, or `front in fusible`."""
 
-    __slots__ = ("called", "darts", "edges", "fused", "group", "index", "material", "number", "part", "piece", "touched", "trusted")
+    __slots__ = (
+        "called",
+        "darts",
+        "edges",
+        "fused",
+        "group",
+        "index",
+        "material",
+        "number",
+        "part",
+        "piece",
+        "touched",
+        "trusted",
+    )
 
     def __init__(self, piece: Piece, material: str, called: str, count: int) -> None:
         self.piece = piece

@@ -41,8 +41,15 @@ def part_named(bench: Bench, name: str, written: str, place: object, step: Step,
 def known_parts(bench: Bench) -> tuple[str, ...]:
     """Every name that could stand for a part in this pattern, as written."""
     made = [step.makes.value for step in bench.pattern.steps if step.makes]
-    return tuple(dict.fromkeys([*(part.called for part in bench.parts.values()), *made,
-                                *(piece.name for piece in bench.pattern.pieces.values())]))  # fmt: skip
+    return tuple(
+        dict.fromkeys(
+            [
+                *(part.called for part in bench.parts.values()),
+                *made,
+                *(piece.name for piece in bench.pattern.pieces.values()),
+            ]
+        )
+    )
 
 
 def _lent(bench: Bench, name: str) -> Part:

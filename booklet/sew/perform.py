@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.model.pattern import Entry
 from booklet.read.tree import Text, same_name
 from booklet.sew.bench import Act, Bench, CutPiece, Edge, Layer, Missing, Seam, merge
 from booklet.sew.names import dart_named, edges_named, part_named
@@ -339,8 +338,13 @@ def _understitch(bench: Bench, act: Act) -> None:
     """The seam of a facing is the last one that joined any of its pieces to something else."""
     act.cuts = _parts(bench, act, act.entry.things)
     mine = set(act.cuts)
-    joined = [seam for cut in act.cuts for edge in cut.edges.values() for seam in edge.seams
-              if any(other.cut not in mine for other in seam.edges)]  # fmt: skip
+    joined = [
+        seam
+        for cut in act.cuts
+        for edge in cut.edges.values()
+        for seam in edge.seams
+        if any(other.cut not in mine for other in seam.edges)
+    ]
     own = joined or [seam for cut in act.cuts for edge in cut.edges.values() for seam in edge.seams]
     if own:
         act.seam = max(own, key=lambda seam: seam.act.time)
@@ -361,7 +365,9 @@ def _seam_or_edges(bench: Bench, act: Act) -> None:
     else:
         text = act.entry.word
         bench.missing.append(
-            Missing("no seam", act.step, text.value, text.place, act.entry, known=tuple(_later_names(bench)), time=act.time)
+            Missing(
+                "no seam", act.step, text.value, text.place, act.entry, known=tuple(_later_names(bench)), time=act.time
+            )
         )
     if act.seam is not None:
         act.edges = act.seam.edges
@@ -396,7 +402,9 @@ def _insert(bench: Bench, act: Act) -> None:
     casings = bench.by_name.get("casing", [])
     if into is not None and "." in into.value:
         part, _, edge = into.value.partition(".")
-        edges = edges_named(bench, _edge_text(same_name(part), same_name(edge), into), act.step, act.entry, closing=False)
+        edges = edges_named(
+            bench, _edge_text(same_name(part), same_name(edge), into), act.step, act.entry, closing=False
+        )
         casings = [casing for casing in casings if set(casing.edges) & set(edges)]
     act.target = casings[-1] if casings else None
     if act.target is not None:

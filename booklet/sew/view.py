@@ -56,7 +56,7 @@ def _lay_out(bench: Bench) -> None:
             continue
         for order, cut in enumerate(piece.cuts):
             called = piece.name if order == 0 else f"{piece.name} in {cut.material.value.strip()}"
-            laid = CutPiece(piece, same_name(cut.material.value), called, cut.count)
+            laid = CutPiece(piece, same_name(cut.material.value), called, cut.number)
             name = same_name(called)
             part = Part(name, called, laid, 1)
             laid.part = part
@@ -92,8 +92,16 @@ def _make(bench: Bench, step: Step, acts: list[Act], used: list[Part]) -> None:
     joined = len(groups)
     groups.update(dict.fromkeys(cut.group for part in used for cut in part.cuts))
     if joined > 1 and not used and not any(act.broken for act in acts):
-        bench.missing.append(Missing("unjoined", step, step.makes.value, step.makes.place, time=len(bench.acts),
-                                     known=tuple(group.cuts[0].called for group in groups)))  # fmt: skip
+        bench.missing.append(
+            Missing(
+                "unjoined",
+                step,
+                step.makes.value,
+                step.makes.place,
+                time=len(bench.acts),
+                known=tuple(group.cuts[0].called for group in groups),
+            )
+        )
     earlier = bench.parts.get(name)
     if earlier is not None and earlier.gone is not None and earlier.gone is not step:
         bench.missing.append(Missing("already gone", step, step.makes.value, step.makes.place, part=earlier))

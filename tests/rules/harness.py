@@ -60,7 +60,9 @@ def write_pattern(folder: Path, snippet: str, files: dict[str, str] | None = Non
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "pattern.yaml").write_text("".join(blocks.values()), encoding="utf-8")
     if steps:
-        (folder / "10-steps.yaml").write_text(steps + ("" if steps.endswith("\n") else "\n") + "section: Sewing\n", encoding="utf-8")
+        (folder / "10-steps.yaml").write_text(
+            steps + ("" if steps.endswith("\n") else "\n") + "section: Sewing\n", encoding="utf-8"
+        )
     for name, body in (files or {}).items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_text(body, encoding="utf-8")

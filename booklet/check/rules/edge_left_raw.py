@@ -1,7 +1,7 @@
 """An edge is still raw when the last step is done.
 
-What it finds: an edge of a cut piece that no step of this view sews, hems, binds, finishes or closes. An edge on the fold is
-never raw.
+What it finds: an edge of a cut piece that no step of this view sews, hems, binds, finishes or closes. An edge on the
+fold is never raw.
 
 Why it matters at the machine: the edge frays in the wash, or a seam is missing altogether.
 
@@ -12,7 +12,9 @@ Wrong:
 Right:
     steps:
       - {id: hem, title: Hem the front, work: [{hem: front.hem, turns: [1/2 in, 1/2 in]}]}
-      - {id: finish, title: Finish the rest, work: [{finish: [front.neckline, front.shoulder, front.armhole, front.side], how: zigzag}]}
+      - id: finish
+        title: Finish the rest
+        work: [{finish: [front.neckline, front.shoulder, front.armhole, front.side], how: zigzag}]
 
 Source: published: PNW 197, Quality Standards for Sewn Items (2004): edges are finished where the cloth frays.
 """
@@ -42,7 +44,9 @@ def _is_raw(edge: Edge) -> bool:
 
 
 def _found(cut: CutPiece, raw: list[Edge]) -> Found:
-    names = " and ".join([", ".join(f"“{edge.spec.name}”" for edge in raw[:-1])] * (len(raw) > 1) + [f"“{raw[-1].spec.name}”"])
+    names = " and ".join(
+        [", ".join(f"“{edge.spec.name}”" for edge in raw[:-1])] * (len(raw) > 1) + [f"“{raw[-1].spec.name}”"]
+    )
     last = next((act for edge in raw for act in reversed(edge.acts)), cut.touched)
     assert last is not None
     more = "edges are" if len(raw) > 1 else "edge is"

@@ -11,10 +11,14 @@ Wrong:
 
 Right:
     steps:
-      - {id: shoulders, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder]}, {press: open}], makes: body}
+      - id: shoulders
+        title: Join the shoulders
+        work: [{sew: [front.shoulder, back.shoulder]}, {press: open}]
+        makes: body
       - {id: attach, title: Attach the facing, work: [{sew: [body.neckline, neck facing.neckline]}]}
 
-Source: published: the unit method of construction, as summarised in craft facts 6: each unit is completed before it is joined to another.
+Source: published: the unit method of construction (as summarised by sewing-book texts): each unit is completed before
+it is joined to another.
 """
 
 from __future__ import annotations

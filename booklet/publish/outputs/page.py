@@ -1,0 +1,138 @@
+"""The page beside the machine: one file that works from a phone's own storage, with no network."""
+
+from __future__ import annotations
+
+import base64
+from hashlib import sha256
+from typing import TYPE_CHECKING, NamedTuple
+
+from markupsafe import Markup
+
+from booklet.plan.plan import Art, Gap, PlanStep
+from booklet.publish import tables, wording
+from booklet.publish.booklet import _environment as environment
+from booklet.publish.html import inline_html, prose_html, view_words
+from booklet.styles_folder import styles_folder
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from booklet.draw.drawing import Drawing
+    from booklet.plan.plan import Figure
+    from booklet.publish.edition import Edition
+
+NAME = "page"
+
+# The faces that the page needs: weight, style, file.
+_FACES = ((400, "normal", "Regular"), (400, "italic", "It"), (600, "normal", "Semibold"))
+
+
+class Row(NamedTuple):
+    """A step, or a line for the readers of one view that says which numbers are left out."""
+
+    step: PlanStep | None
+    figures: tuple[Markup, ...] = ()
+    gap: str = ""
+    views: tuple[str, ...] = ()
+
+
+class PageSection(NamedTuple):
+    title: str
+    intro: Markup
+    views: tuple[str, ...]
+    rows: tuple[Row, ...]
+
+
+def files(edition: Edition) -> dict[str, bytes]:
+    return {"page/index.html": page_html(edition).encode()}
+
+
+def page_html(edition: Edition) -> str:
+    plan = edition.plan
+    letters = [view.letter for view in plan.views]
+    anchors = {step.id: f"step-{step.number}" for step in plan.steps}
+    script = (styles_folder() / "page.js").read_text(encoding="utf-8")
+    return (
+        environment()
+        .get_template("page.html")
+        .render(
+            plan=plan,
+            letters=letters if len(letters) > 1 else [],
+            sections=list(_sections(edition, anchors)),
+            store=f"{edition.name}/{plan.edition}",
+            prose=lambda prose: prose_html(prose, anchors),
+            inline=lambda prose: inline_html(prose, anchors),
+            notion_table=tables.notion_table(plan.notions, letters, anchors),
+            pictures={
+                view.letter: _picture(edition.drawings[view.figure], view.figure) for view in plan.views if view.figure
+            },
+            key={kind: Markup(drawing.svg) for kind, drawing in edition.key.items()},
+            tool_words=", ".join(plan.tools),
+            css=Markup(_faces() + (styles_folder() / "page.css").read_text(encoding="utf-8")),
+            script=Markup(script),
+            script_hash=base64.b64encode(sha256(script.encode()).digest()).decode(),
+            view_words=view_words,
+            wording=wording,
+        )
+    )
+
+
+def _faces() -> str:
+    rules = []
+    for weight, style, name in _FACES:
+        data = base64.b64encode((styles_folder() / "fonts" / f"SourceSans3-{name}.ttf.woff2").read_bytes()).decode()
+        rules.append(
+            f'@font-face {{ font-family: "Source Sans 3"; font-weight: {weight}; font-style: {style}; '
+            f"src: url(data:font/woff2;base64,{data}) format('woff2'); }}\n"
+        )
+    return "".join(rules)
+
+
+def _sections(edition: Edition, anchors: dict[str, str]) -> Iterator[PageSection]:
+    plan = edition.plan
+    gaps = _gaps(edition)
+    drawn: set[str] = set()
+    for index, section in enumerate(plan.sections):
+        rows: list[Row] = []
+        for item in section.items:
+            if isinstance(item, PlanStep):
+                rows += [Row(None, gap=gap, views=(letter,)) for letter, gap in gaps.pop((index, item.number), [])]
+                rows.append(Row(item, tuple(_figures(edition, item, drawn)), views=item.views))
+        rows += [Row(None, gap=gap, views=(letter,)) for letter, gap in gaps.pop((index, 0), [])]
+        views = tuple(view.letter for view in plan.views if any(view.letter in row.views for row in rows))
+        yield PageSection(section.title, prose_html(section.intro, anchors), views, tuple(rows))
+
+
+def _gaps(edition: Edition) -> dict[tuple[int, int], list[tuple[str, str]]]:
+    """(section, number of the step that follows; 0 at its end) -> the lines of each view's plan that stand there."""
+    found: dict[tuple[int, int], list[tuple[str, str]]] = {}
+    if len(edition.plan.views) < 2:
+        return found
+    titles = {section.title: index for index, section in enumerate(edition.plan.sections)}
+    for view in edition.plan.views:
+        for section in edition.view_plan(view.letter).sections:
+            for at, item in enumerate(section.items):
+                if isinstance(item, Gap):
+                    follow = next((after.number for after in section.items[at + 1 :] if isinstance(after, PlanStep)), 0)
+                    found.setdefault((titles[section.title], follow), []).append((view.letter, item.says))
+    return found
+
+
+def _figures(edition: Edition, step: PlanStep, drawn: set[str]) -> Iterator[Markup]:
+    """Our own drawings stand in the page itself, so that they use its type; each once, because of their ids."""
+    for figure in step.figures:
+        drawing = edition.drawings[figure]
+        again = drawing.name in drawn
+        drawn.add(drawing.name)
+        yield _picture(drawing, figure, as_file=again)
+
+
+def _picture(drawing: Drawing, figure: Figure, as_file: bool = False) -> Markup:
+    caption = Markup("<figcaption>{}</figcaption>").format(drawing.caption) if drawing.caption else Markup("")
+    if as_file or isinstance(figure, Art):
+        data = base64.b64encode(drawing.svg.encode()).decode()
+        image = Markup('<img src="data:image/svg+xml;base64,{}" alt="{}">').format(data, drawing.shows)
+    else:
+        image = Markup(drawing.svg[drawing.svg.index("<svg") :])
+    kind = "wide" if drawing.wide else "narrow"
+    return Markup('<figure class="{}">{}{}</figure>').format(kind, image, caption)
