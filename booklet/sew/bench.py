@@ -6,8 +6,10 @@ of `Act.time`. An edge stands for both copies of a pair, left and right, because
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import TYPE_CHECKING
 
+from booklet.read.tree import same_name
 from booklet.record import Record, fresh
 
 if TYPE_CHECKING:
@@ -254,6 +256,33 @@ class Bench:
         self.last_seam: Seam | None = None
         self.last_work: Act | None = None
         self.started: dict[str, int] = {}
+
+    @cached_property
+    def made_anywhere(self) -> dict[str, list[Step]]:
+        """The steps of the whole pattern, this view's or not, that make a part, by its name."""
+        made: dict[str, list[Step]] = {}
+        for step in self.pattern.steps:
+            if step.makes is not None:
+                made.setdefault(same_name(step.makes.value), []).append(step)
+        return made
+
+    @cached_property
+    def part_names(self) -> tuple[str, ...]:
+        """Every name that could stand for a part in this pattern, as written."""
+        made = (steps[0].makes.value.strip() for steps in self.made_anywhere.values() if steps[0].makes)
+        pieces = (piece.name for piece in self.pattern.pieces.values())
+        return tuple(dict.fromkeys([*(cut.called for cut in self.cuts.values()), *made, *pieces]))
+
+    @cached_property
+    def seam_makers(self) -> dict[str, tuple[str, Step]]:
+        """Every name that an entry of this view gives a seam (`as:`), as written, and the first step that gives it."""
+        makers: dict[str, tuple[str, Step]] = {}
+        for step in self.steps:
+            for entry in step.work:
+                name = entry.options.get("as")
+                if name is not None:
+                    makers.setdefault(same_name(name.value), (name.value.strip(), step))
+        return makers
 
     def of(self, *operations: str) -> list[Act]:
         """The acts of some operations, in time order."""

@@ -28,28 +28,14 @@ def part_named(bench: Bench, name: str, written: str, place: object, step: Step,
         missing.kind, missing.maker = "made later", makers[0]
         return _lent(bench, name)
     piece = bench.pattern.pieces.get(name.partition(" in ")[0])
-    elsewhere = [s for s in bench.pattern.steps if s.makes and same_name(s.makes.value) == name]
+    elsewhere = bench.made_anywhere.get(name)
     if elsewhere:
         missing.kind, missing.maker = "not made", elsewhere[0]
     elif piece is not None and bench.view.letter not in piece.scope.views:
         missing.kind = "not cut"
     else:
-        missing.known = known_parts(bench)
+        missing.known = bench.part_names
     return None
-
-
-def known_parts(bench: Bench) -> tuple[str, ...]:
-    """Every name that could stand for a part in this pattern, as written."""
-    made = [step.makes.value for step in bench.pattern.steps if step.makes]
-    return tuple(
-        dict.fromkeys(
-            [
-                *(part.called for part in bench.parts.values()),
-                *made,
-                *(piece.name for piece in bench.pattern.pieces.values()),
-            ]
-        )
-    )
 
 
 def _lent(bench: Bench, name: str) -> Part:

@@ -11,6 +11,7 @@ from booklet.sew.names import dart_named, edges_named, part_named
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from booklet.finding import Place
     from booklet.model.pattern import EdgeName
 
 CLOSING = frozenset({"join", "close", "zipper"})
@@ -161,11 +162,9 @@ def _tack(bench: Bench, act: Act) -> None:
 
 def _touch_things(bench: Bench, act: Act) -> None:
     for name in act.entry.things:
-        piece = bench.cuts.get(name.part)
-        if name.edge and piece is not None and (name.edge in piece.darts or _is_line(piece, name.edge)):
-            act.cuts.append(piece)
-        else:
-            act.cuts += _parts(bench, act, (name,))
+        part = bench.parts.get(name.part) if name.edge else None
+        marked = [cut for cut in part.cuts if name.edge in cut.darts or _is_line(cut, name.edge)] if part else []
+        act.cuts += marked or _parts(bench, act, (name,))
 
 
 def _is_line(cut: CutPiece, name: str) -> bool:
@@ -178,6 +177,11 @@ def _fuse(bench: Bench, act: Act) -> None:
     for cut in list(act.cuts):
         fused = _interfacing(bench, cut, same_name(wanted.value) if wanted else "")
         for other in fused:
+            if other.part.gone is not None:
+                place = _place_in(act, cut)
+                bench.missing.append(
+                    Missing("already gone", act.step, other.called, place, act.entry, other.part, time=act.time)
+                )
             merge(cut.group, other.group)
             other.part.gone = other.part.gone or act.step
             other.part.gone_into = cut.called
@@ -187,6 +191,12 @@ def _fuse(bench: Bench, act: Act) -> None:
                 edge.excused = True
         if fused:
             cut.fused = cut.fused or act
+
+
+def _place_in(act: Act, cut: CutPiece) -> Place:
+    """Where the entry names the cut piece, or a part that holds it."""
+    named = [name.place for name, part in zip(act.entry.things, act.parts, strict=False) if part.holds(cut)]
+    return named[0] if named and not act.broken else act.place
 
 
 def _interfacing(bench: Bench, cut: CutPiece, wanted: str) -> list[CutPiece]:
@@ -253,19 +263,13 @@ def _seam_of(bench: Bench, act: Act) -> Seam | None:
                 return found.seams[-1]
         if not edges:
             return None
-    later = tuple(_later_names(bench))
-    bench.missing.append(Missing("no seam", act.step, of.value, of.place, act.entry, known=later, time=act.time))
+    _no_seam(bench, act, of)
     return None
 
 
-def _later_names(bench: Bench) -> list[str]:
-    named = [seam.name for seam in bench.seams if seam.name]
-    for step in bench.steps:
-        for entry in step.work:
-            name: Text | None = entry.options.get("as")
-            if name is not None:
-                named.append(name.value)
-    return list(dict.fromkeys(named))
+def _no_seam(bench: Bench, act: Act, named: Text) -> None:
+    known = tuple(name for name, _ in bench.seam_makers.values())
+    bench.missing.append(Missing("no seam", act.step, named.value, named.place, act.entry, known=known, time=act.time))
 
 
 def _edge_text(part: str, edge: str, of: Text) -> EdgeName:
@@ -275,6 +279,11 @@ def _edge_text(part: str, edge: str, of: Text) -> EdgeName:
 
 
 def _press(bench: Bench, act: Act) -> None:
+    """What is pressed; and in `parts` the part toward which it is, as that part is now."""
+    if act.entry.word is not None:
+        direction = same_name(act.entry.word.value).removeprefix("toward ").removeprefix("the ")
+        if direction in bench.parts:
+            act.parts.append(bench.parts[direction])
     of: Text | None = act.entry.options.get("of")
     if of is not None and same_name(of.value) not in bench.named_seams:
         _press_named(bench, act, of)
@@ -315,7 +324,7 @@ def _press_named(bench: Bench, act: Act, of: Text) -> None:
     if cut is not None and thing in cut.darts:
         act.target = cut.darts[thing]
         if act.target is None:
-            bench.missing.append(Missing("no seam", act.step, of.value, of.place, act.entry, time=act.time))
+            _no_seam(bench, act, of)
         return
     if thing:
         edges = edges_named(bench, _edge_text(part, thing, of), act.step, act.entry, closing=False)
@@ -329,9 +338,7 @@ def _press_named(bench: Bench, act: Act, of: Text) -> None:
     if known is not None:
         act.cuts = known.cuts
         return
-    bench.missing.append(
-        Missing("no seam", act.step, of.value, of.place, act.entry, known=tuple(_later_names(bench)), time=act.time)
-    )
+    _no_seam(bench, act, of)
 
 
 def _understitch(bench: Bench, act: Act) -> None:
@@ -363,12 +370,7 @@ def _seam_or_edges(bench: Bench, act: Act) -> None:
     elif word in bench.parts:
         act.cuts = bench.parts[word].cuts
     else:
-        text = act.entry.word
-        bench.missing.append(
-            Missing(
-                "no seam", act.step, text.value, text.place, act.entry, known=tuple(_later_names(bench)), time=act.time
-            )
-        )
+        _no_seam(bench, act, act.entry.word)
     if act.seam is not None:
         act.edges = act.seam.edges
         act.seam.later.append(act)
@@ -406,6 +408,7 @@ def _insert(bench: Bench, act: Act) -> None:
             bench, _edge_text(same_name(part), same_name(edge), into), act.step, act.entry, closing=False
         )
         casings = [casing for casing in casings if set(casing.edges) & set(edges)]
+        act.edges = edges
     act.target = casings[-1] if casings else None
     if act.target is not None:
         act.edges = list(act.target.edges)
