@@ -9,8 +9,8 @@ from booklet.plan.plan import Stage
 # How many pictures does a strip hold? Our choice: four still read across both columns.
 MOST = 4
 
-# What kind of doing is it? stitch makes a row through all layers; cut narrows them; lay and turn move them; fold bends one;
-# after is done to what already lies there. A press that moves nothing (`as sewn`, `flat`) shows nothing.
+# What kind of doing is it? stitch makes a row through all layers; cut narrows them; lay and turn move them; fold bends
+# one; after is done to what already lies there. A press that moves nothing (`as sewn`, `flat`) shows nothing.
 _KIND = {
     "stitch": "stitch",
     "trim": "cut",

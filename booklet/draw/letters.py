@@ -7,7 +7,7 @@ from functools import cache
 from booklet.draw.ink import look, millimetres, points
 from booklet.styles_folder import styles_folder
 
-# How far do letters reach above and below their base line? In ems, rounded up: fractions and capitals above, p and q below.
+# How far do letters reach above and below their base line? In ems, rounded up: b and fractions above, p and q below.
 ABOVE = 0.72
 BELOW = 0.24
 

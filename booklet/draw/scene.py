@@ -80,10 +80,7 @@ class Scene(NamedTuple):
             ),
             tuple(Stitch(turned(stitch.start), turned(stitch.end)) for stitch in self.stitches),
             tuple(_turned_loop(loop, across, down) for loop in self.loops),
-            tuple(
-                Measure(*sorted((measure.start * across, measure.end * across)), measure.words, measure.above)
-                for measure in self.measures
-            ),
+            tuple(_turned_measure(measure, across) for measure in self.measures),
             tuple(
                 name._replace(
                     x=name.x * across, y=name.y * down, anchor=anchors[name.anchor] if across < 0 else name.anchor
@@ -122,3 +119,8 @@ class Maker:
 def _turned_loop(loop: Loop, across: int, down: int) -> Loop:
     top, bottom = sorted((loop.top * down, loop.bottom * down))
     return Loop(loop.needle * across, loop.edge * across, top, bottom)
+
+
+def _turned_measure(measure: Measure, across: int) -> Measure:
+    start, end = sorted((measure.start * across, measure.end * across))
+    return measure._replace(start=start, end=end)

@@ -83,7 +83,7 @@ def scene(drawing: Any, placed: Placed, into: Any) -> None:
 
 
 def _faces(drawing: Any, kind: str, layers: list[Layer]) -> Any:
-    """The right side of each layer: a band beside its line. Self: tone and ribs. Lining: diagonals. Interfacing: dots."""
+    """The right side of each layer, a band beside its line: tone and ribs, diagonals for lining, or dots."""
     made = group(drawing, f"face-{kind}")
     band = millimetres("cloth", "band")
     for layer in layers:
@@ -109,10 +109,10 @@ def _faces(drawing: Any, kind: str, layers: list[Layer]) -> Any:
             )
         else:
             table = look()["lining"]
-            weight = number(points("lining", "weight"))
+            thin = number(points("lining", "weight"))
             edge = layer.path.beside((points("cloth", "line") / 2 + band) * layer.face)
             data = diagonals(middle, band, table["every"]) + outline(edge)
-            made.add(drawing.path(data, stroke=table["hatch"], stroke_width=weight))
+            made.add(drawing.path(data, stroke=table["hatch"], stroke_width=thin))
     return made
 
 
@@ -178,10 +178,11 @@ def _loop(loop: Loop) -> str:
     out = loop_round(loop.top, loop.bottom)
     corner = number(out)
     sweep = 1 if way > 0 else 0
-    edge, turn = number(loop.edge), number(loop.edge + way * out)
+    needle, edge, turn = number(loop.needle), number(loop.edge), number(loop.edge + way * out)
+    down, up = number(loop.top + out), number(loop.bottom - out)
     return (
-        f"M{number(loop.needle)} {number(loop.top)}H{edge}A{corner} {corner} 0 0 {sweep} {turn} {number(loop.top + out)}"
-        f"V{number(loop.bottom - out)}A{corner} {corner} 0 0 {sweep} {edge} {number(loop.bottom)}H{number(loop.needle)}Z"
+        f"M{needle} {number(loop.top)}H{edge}A{corner} {corner} 0 0 {sweep} {turn} {down}"
+        f"V{up}A{corner} {corner} 0 0 {sweep} {edge} {number(loop.bottom)}H{needle}Z"
     )
 
 

@@ -7,29 +7,28 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
-from importlib import import_module
 
+from booklet.draw.stages import felled, french, hem, lapped, plain
 from booklet.draw.stages.picture import Picture
 from booklet.plan.plan import Section
 
 # Which module draws a construction? Whatever is not named here is drawn as a plain seam.
-_MODULES = {
-    "french": "french",
-    "flat felled": "felled",
-    "mock felled": "felled",
-    "lapped": "lapped",
-    "enclosed": "plain",
-    "overlocked": "plain",
-    "plain": "plain",
-    "double hem": "hem",
-    "casing": "hem",
+_SCENES: dict[str, Callable[[Section, Fraction], list[Picture]]] = {
+    "french": french.scenes,
+    "flat felled": felled.scenes,
+    "mock felled": felled.scenes,
+    "lapped": lapped.scenes,
+    "enclosed": plain.scenes,
+    "overlocked": plain.scenes,
+    "plain": plain.scenes,
+    "double hem": hem.scenes,
+    "casing": hem.scenes,
 }
 
 
 def pictures(section: Section, scale: Fraction) -> list[Picture]:
     """The strip's pictures, at `scale` paper millimetres for each of cloth; those that show nothing new are joined."""
-    module = import_module(f"booklet.draw.stages.{_MODULES.get(section.construction, 'plain')}")
-    scenes: Callable[[Section, Fraction], list[Picture]] = module.scenes
+    scenes = _SCENES.get(section.construction, plain.scenes)
     joined: list[Picture] = []
     for picture in scenes(section, scale):
         if joined and _shows_nothing_new(joined[-1], picture):

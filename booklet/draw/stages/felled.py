@@ -23,7 +23,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
     near = seam.side(pressed, 1)
     fold = _width(section)
     lies = "together"
-    found = []
+    found: list[Picture] = []
     for beat in beats(section.stages, {"cut": ("lay",), "fold": (), "lay": ("cut", "fold")}):
         seam.cut_off = {}
         for stage in beat.stages:
@@ -39,7 +39,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
                 lies = "felled"
             elif stage.op == "topstitch":
                 lies = "felled" if section.construction == "flat felled" else "laid"
-                row = seam.paper((*stage.measures, CLOSE)[0])
+                row = seam.given(stage, CLOSE)
                 seam.topstitches.append(
                     seam.paper(fold) - seam.paper(CLOSE) if _is_width(section, stage.measures) else row
                 )

@@ -21,7 +21,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
     seam.wrong_sides = True
     second: Stage | None = None
     lies, near, passes = "together", 1, 0
-    found = []
+    found: list[Picture] = []
     for beat in beats(section.stages, {"stitch": ("turn", "fold", "lay")}):
         seam.cut_off = {}
         for stage in beat.stages:
@@ -37,7 +37,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
                 lies, near = "laid", seam.side(stage.manner, near)
             elif stage.op == "topstitch":
                 lies = "laid"
-                seam.topstitches.append(seam.paper((*stage.measures, CLOSE)[0]))
+                seam.topstitches.append(seam.given(stage, CLOSE))
         found.append(Picture(_picture(seam, beat, lies, near, second, first=not found), beat.stages))
     return found
 

@@ -1,4 +1,4 @@
-"""Hems and casings: the edge turned up once or twice and stitched along the fold. The garment's edge is to the right."""
+"""Hems and casings: the edge turned up once or twice and stitched along the fold. The edge is to the right."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
     """A fold stage with two numbers is two folds."""
     stages = [one for stage in section.stages for one in _one_by_one(stage)]
     hem = Hem(section, scale)
-    found = []
+    found: list[Picture] = []
     for beat in beats(tuple(stages)):
         hem.new = []
         for stage in beat.stages:
@@ -64,7 +64,7 @@ class Hem:
     def row(self, stage: Stage) -> None:
         """A number less than half of the turn-up is counted from its inner edge, else from the garment's edge."""
         depth = self.seam.paper((self.turns or [self.allowance])[-1])
-        distance = self.seam.paper((*stage.measures, CLOSE)[0])
+        distance = self.seam.given(stage, CLOSE)
         inner = distance < depth / 2 and stage.op != "topstitch"
         self.rows.append((-depth + distance if inner else -distance, inner))
         for length in stage.measures[:1]:

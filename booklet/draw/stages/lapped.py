@@ -22,7 +22,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
     seam.widths = [seam.paper(section.allowance)] * 2
     folded = any(stage.op == "fold" for stage in section.stages)
     lapped = False
-    found = []
+    found: list[Picture] = []
     for beat in beats(section.stages):
         shown: list[Length] = []
         for stage in beat.stages:
@@ -31,7 +31,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
                 given = [length for length in stage.measures[:1] if length < section.allowance]
                 shown += given
                 close = CLOSE if folded else section.allowance.millimetres / 2
-                seam.topstitches.append(seam.paper((*given, close)[0]))
+                seam.topstitches.append(seam.paper(given[0] if given else close))
         found.append(Picture(_picture(seam, beat, shown, folded=folded, lapped=lapped), beat.stages))
     return found
 

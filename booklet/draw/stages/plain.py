@@ -7,7 +7,7 @@ from fractions import Fraction
 from booklet.draw.beats import Beat, beats
 from booklet.draw.scene import Maker, Measure, Scene
 from booklet.draw.stages.picture import Picture
-from booklet.draw.stages.seam import CLOSE, UNDERSTITCHED, Seam, measures, trim_measures, words
+from booklet.draw.stages.seam import CLEAN_LEVEL, CLOSE, UNDERSTITCHED, Seam, measures, trim_measures, words
 from booklet.plan.plan import Section, Stage
 
 
@@ -18,7 +18,7 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
         seam.finish = "overlock"
     lies = "together"
     near = seam.count - 1
-    found = []
+    found: list[Picture] = []
     for beat in beats(section.stages):
         seam.cut_off = {}
         for stage in beat.stages:
@@ -38,10 +38,10 @@ def scenes(section: Section, scale: Fraction) -> list[Picture]:
             elif stage.op == "understitch":
                 near = seam.side(stage.manner, near)
                 lies = "laid" if lies == "together" else lies
-                seam.understitch = (near, seam.paper((*stage.measures, UNDERSTITCHED)[0]))
+                seam.understitch = (near, seam.given(stage, UNDERSTITCHED))
             elif stage.op == "topstitch":
                 lies = "laid" if lies == "together" else lies
-                seam.topstitches.append(seam.paper((*stage.measures, CLOSE)[0]))
+                seam.topstitches.append(seam.given(stage, CLOSE))
         found.append(Picture(picture(seam, beat, lies, near, around=around, first=not found), beat.stages))
     return found
 
@@ -93,8 +93,9 @@ def spread(seam: Seam, beat: Beat, maker: Maker) -> None:
     for length in measures(beat, "topstitch"):
         maker.measures.append(Measure(0, seam.paper(length), words(length), above=True))
     if beat.of("press"):
-        seam.press_arrow(maker, 1.8, 1)
-        seam.press_arrow(maker, 1.8, 1, way=-1)
+        level = CLEAN_LEVEL if seam.finish == "clean" else 1
+        seam.press_arrow(maker, 1.8, level)
+        seam.press_arrow(maker, 1.8, level, way=-1)
 
 
 def laid(seam: Seam, beat: Beat, maker: Maker, near: int, *, around: bool) -> Scene:

@@ -18,10 +18,14 @@ from booklet.plan.plan import Section, Stage
 
 # How far from an edge or fold is a row "close to" it, when no number is given? 1/16 in. Common practice, no source.
 CLOSE = Fraction(254, 160)
-# How far from the seam is understitching, when no number is given? About 1/8 in: Goodheart-Willcox, Apparel (2012), p. 453.
+# How far from the seam is understitching, when no number is given? About 1/8 in.
+# Source: Goodheart-Willcox, Apparel: Design, Textiles & Construction (2012), p. 453.
 UNDERSTITCHED = Fraction(254, 80)
 # How wide is an overlocked or zigzagged edge, when no number is given? 1/4 in (6 mm). Oklahoma Coop. Ext. 4-H No. 801.
 OVERCAST = Fraction(254, 40)
+
+# How deep does a clean-finished allowance lie? In pitches: deep enough for its turned edge. Diagrammatic.
+CLEAN_LEVEL = 1.6
 
 
 class Seam:
@@ -51,6 +55,10 @@ class Seam:
 
     def paper(self, length: Length | Fraction) -> float:
         return float((length if isinstance(length, Fraction) else length.millimetres) * self.scale)
+
+    def given(self, stage: Stage, otherwise: Fraction) -> float:
+        """The stage's own number, or this many millimetres of cloth."""
+        return self.paper(stage.measures[0] if stage.measures else otherwise)
 
     def side(self, manner: str, otherwise: int) -> int:
         """Which layer `toward X` speaks of."""
@@ -118,9 +126,9 @@ class Seam:
             return
         left = -self.lead_length(levels) - onward_length()
         maker.names.append(Name(self.names[near], reach + onward_length(), 0, "end", -1))
-        maker.names.append(Name(self.names[far], left - 1, 0.2, "end", 0))
+        maker.names.append(Name(self.names[far], left - 1, 0.35, "end", 0))
         for order, index in enumerate(middles[:1], start=1):
-            maker.names.append(Name(self.names[index], left - 1, -order * self.pitch - 0.2, "end", 0))
+            maker.names.append(Name(self.names[index], left - 1, -order * self.pitch - 0.35, "end", 0))
 
     def lead(self, levels: int) -> Pen:
         """The far side's layer, from the left at the top down to the lowest level just before the seam."""
@@ -135,7 +143,7 @@ class Seam:
         first, last = 0, self.count - 1
         reach = max(self.widths) + self.past
         reach = max(reach, self.reach(first, last, reach, reach))
-        drop = self.pitch * (1.6 if self.finish == "clean" else 1)
+        drop = self.pitch * (CLEAN_LEVEL if self.finish == "clean" else 1)
         for index, across in ((first, 1), (last, -1)):
             pen = Pen(-reach, 0, 1).fold_at(-middle, drop)
             if self.finish == "clean":
@@ -151,7 +159,7 @@ class Seam:
         turn = min(self.paper(OVERCAST), wide * 0.45)
         pen.fold_at(turn - wide, -1.15).to(2 * turn - wide)
         x = (turn - wide + self.paper(CLOSE)) * across
-        y = 1.6 * self.pitch
+        y = CLEAN_LEVEL * self.pitch
         maker.stitches.append(Stitch((x, y - 1.15 - self.beyond), (x, y + self.beyond)))
 
     def turned(self, maker: Maker, *, inside_out: bool = False, inwards: float = 0) -> None:
@@ -220,7 +228,7 @@ class Seam:
         maker.names.append(Name(self.names[left], -left_reach - onward_length(), 0, "start", -1))
         maker.names.append(Name(self.names[right], right_reach + onward_length(), 0, "end", -1))
 
-    def press_arrow(self, maker: Maker, start: float, level: int, way: int = 1) -> None:
+    def press_arrow(self, maker: Maker, start: float, level: float, way: int = 1) -> None:
         y = level * self.pitch + self.beyond + 1.1
         maker.arrows.append(Pen(start * way, y, way).to((start + millimetres("arrow", "length")) * way).path())
 
