@@ -64,16 +64,21 @@ class Path(NamedTuple):
         return found
 
     def walk(self, every: float) -> list[tuple[Point, Point]]:
-        """A point each `every` millimetres along the path, with the unit direction of travel there."""
+        """A point each `every` millimetres along the path, none nearer than half of that to an end.
+
+        With the unit direction of travel there.
+        """
         found = []
+        rest = sum(_length(part) for part in self.parts) - every / 2
         left_over = every / 2
         for part in self.parts:
             length = _length(part)
             place = left_over
-            while place < length:
+            while place < min(length, rest + 1e-9):
                 found.append(_along(part, place / length))
                 place += every
             left_over = place - length
+            rest -= length
         return found
 
 

@@ -1,6 +1,17 @@
 """How each construction lies at each of its stages: one module a construction, sharing the poses of a seam.
 
-Each module has `scenes(section, scale) -> list[Picture]`.
+Each module has `scenes(section, scale) -> list[Picture]`. What the numbers of a stage are counted from:
+
+stitch        from the cut edge; a French seam's second pass from the fold; a lapped seam's from the edge on top,
+              when it is less than the allowance (a row in the middle of the lap otherwise)
+trim, grade   what is left beyond the stitching; in a felled seam a single number is the under layer's, the one
+              towards which both are pressed
+fold          a hem's or casing's turn, one number a turn; a felled seam's fold from the seam; a lapped seam's
+              allowance turned under
+topstitch     from the seam, or from the edge once turned; in a flat felled seam the fold's own number, or none,
+              is a row close to the fold
+understitch   from the seam; its manner names the facing, else the side pressed towards
+stitch fold   from the inner fold when less than half of the turn, else from the garment's edge; none: close to it
 """
 
 from __future__ import annotations
