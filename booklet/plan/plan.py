@@ -64,7 +64,10 @@ class PlanView(NamedTuple):
 
 
 class Chart(NamedTuple):
-    """A table by size. rows: a label, then one text a size, figures already spelled; views: letters, empty for all."""
+    """A table by size. rows: a label, then one text a size, figures already spelled; views: letters, empty for all.
+
+    A chart in inches or centimetres is followed by the same in the other; the note stands with the second.
+    """
 
     title: str
     unit: str
@@ -172,10 +175,13 @@ class Shot(NamedTuple):
 
 @dataclass(slots=True)
 class FilmPlan:
+    """`setups`: the name of each camera set-up, and what the writer says of it."""
+
     view: PlanView
     chapters: list[Chapter]
     shots: list[Shot]
     seconds: int
+    setups: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(slots=True)

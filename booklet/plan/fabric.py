@@ -1,0 +1,57 @@
+"""How much of which material a view takes."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from booklet.plan.measures import pair
+from booklet.plan.plan import Fabric, FabricRow
+from booklet.plan.write import one_line
+from booklet.read.tree import same_name
+
+if TYPE_CHECKING:
+    from booklet.length import House, Length
+    from booklet.model.pattern import Material, Pattern
+    from booklet.plan.write import Writer
+
+
+def fabrics_of(pattern: Pattern, views: tuple[str, ...], writer: Writer) -> list[Fabric]:
+    """Every material that these views take, in the order of the source."""
+    fabrics = []
+    for name, material in pattern.materials.items():
+        rows = _rows(material, views, pattern.house, len(pattern.sizes))
+        if rows or (not material.amounts and _is_cut(pattern, name, views)):
+            fabrics.append(Fabric(one_line(material.name), writer.prose(material.suits), pattern.sizes, tuple(rows)))
+    return fabrics
+
+
+def _is_cut(pattern: Pattern, name: str, views: tuple[str, ...]) -> bool:
+    return any(
+        same_name(cut.material.value) == name
+        for piece in pattern.pieces.values()
+        if set(piece.scope.views) & set(views)
+        for cut in piece.cuts
+    )
+
+
+def _rows(material: Material, views: tuple[str, ...], house: House, sizes: int) -> list[FabricRow]:
+    """By view, then by width; views that take the same of one width share a row."""
+    found: list[tuple[tuple[str, ...], int, FabricRow]] = []
+    for order, (width, by_view) in enumerate(material.amounts):
+        shared: dict[tuple[Length, ...], list[str]] = {}
+        for letters, amounts in by_view:
+            lengths = _by_size(tuple(amount.length for amount in amounts), sizes)
+            shared.setdefault(lengths, []).extend(view for view in views if view in letters)
+        for lengths, letters_of in shared.items():
+            mine = tuple(view for view in views if view in letters_of)
+            if mine and lengths:
+                row = FabricRow(mine, pair(width.length, house), tuple(pair(length, house) for length in lengths))
+                found.append((mine, order, row))
+    return [row for _, _, row in sorted(found, key=lambda each: ([views.index(view) for view in each[0]], each[1]))]
+
+
+def _by_size(lengths: tuple[Length, ...], sizes: int) -> tuple[Length, ...]:
+    """One for all sizes where they are all the same; else one a size, the last standing for those not given."""
+    if len(set(lengths)) < 2:
+        return lengths[:1]
+    return (*lengths, *[lengths[-1]] * (sizes - len(lengths)))[: max(sizes, 1)]

@@ -1,0 +1,97 @@
+"""Which sections through the cloth a step shows: one a construction, the first time that it is met in a view."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+from booklet.plan.plan import Figure, Section
+from booklet.plan.stages import fold_section, seam_section
+
+if TYPE_CHECKING:
+    from booklet.length import Length
+    from booklet.model.pattern import Pattern, Step
+    from booklet.sew.bench import Act, Bench
+
+# How many computed figures stand beside one step? Our choice: a step with more is hard to follow.
+MOST = 2
+
+
+def figures_of(pattern: Pattern, benches: Sequence[Bench], arts: dict[str, Figure]) -> dict[str, tuple[Figure, ...]]:
+    """By the step's id. `arts`: the designer's own drawings, which stand instead of the computed ones.
+
+    A section is shown where at least one of the views meets it for the first time, so that the reader of each view
+    finds it; a step's figures are the same in every output.
+    """
+    seen: dict[str, list[_Shape]] = {bench.view.letter: [] for bench in benches}
+    figures: dict[str, tuple[Figure, ...]] = {}
+    for step in pattern.steps:
+        asked: list[Section] = []
+        for bench in benches:
+            for section in _asked(bench, step):
+                shape = _shape(section)
+                if not any(shape.begins(shown) for shown in seen[bench.view.letter]):
+                    seen[bench.view.letter].append(shape)
+                    asked.append(section)
+        art = arts.get(step.id)
+        if art is not None:
+            figures[step.id] = (art,)
+        elif asked:
+            figures[step.id] = tuple({_shape(section): section for section in reversed(asked)}.values())[::-1][:MOST]
+    return figures
+
+
+def acts_by_step(bench: Bench) -> dict[str, list[Act]]:
+    acts: dict[str, list[Act]] = {}
+    for act in bench.acts:
+        acts.setdefault(act.step.id, []).append(act)
+    return acts
+
+
+def _asked(bench: Bench, step: Step) -> Iterable[Section]:
+    start = bench.started.get(step.id)
+    if start is None:
+        return
+    for act in bench.acts[start:]:
+        if act.step is not step:
+            break
+        if act.broken or not act.edges:
+            continue
+        if act.name == "sew" and act.seam is not None:
+            yield seam_section(bench, act.seam)
+        elif act.name in ("hem", "casing") and act.entry.options.get("turns"):
+            yield fold_section(bench, act)
+
+
+class _Shape(NamedTuple):
+    """A section without its names: two that look alike are one."""
+
+    construction: str
+    allowance: Length
+    cloths: tuple[str, ...]
+    stages: tuple[tuple[object, ...], ...]
+
+    def begins(self, shown: _Shape) -> bool:
+        """Whether one that is already shown holds all its pictures."""
+        return self[:3] == shown[:3] and self.stages == shown.stages[: len(self.stages)]
+
+
+# A pressing that moves nothing, and clips, which lie across the picture, show nothing.
+_STILL = frozenset({"as sewn", "flat"})
+
+
+def _shape(section: Section) -> _Shape:
+    """One cloth throughout is one picture, whichever it is; so is a pressing to either side, and its mirror."""
+    names = [side.lower() for side in section.sides]
+    stages = tuple(
+        (stage.op, stage.measures, _place(stage.manner, names))
+        for stage in section.stages
+        if stage.manner not in _STILL and stage.op != "clip"
+    )
+    cloths = ("self",) * len(section.cloths) if len(set(section.cloths)) == 1 else section.cloths
+    return _Shape(section.construction, section.allowance, cloths, stages)
+
+
+def _place(manner: str, names: list[str]) -> str:
+    toward = manner.removeprefix("toward ")
+    return "toward" if toward != manner or toward in ("up", "down") or toward in names else manner
