@@ -45,5 +45,10 @@
     });
   }
   document.querySelector(".again").addEventListener("click", () => { kept.done = []; keep(); show(); });
+  // A step that is jumped to must not hide under the bar, whose height depends on the screen's width.
+  const bar = document.querySelector(".bar");
+  const measure = () => document.documentElement.style.setProperty("--bar", bar.offsetHeight + 4 + "px");
+  addEventListener("resize", measure);
+  measure();
   show();
 })();
