@@ -19,69 +19,105 @@ _HUNDREDTH = Fraction(1, 100)
 
 
 class Strip(NamedTuple):
+    """Stages in rows of `across`; `wide` asks for both columns of the step."""
+
     scale: Fraction
     wide: bool
+    across: int
     pictures: tuple[Picture, ...]
     placed: tuple[Placed, ...]
 
+    @property
+    def rows(self) -> list[tuple[Placed, ...]]:
+        return [self.placed[start : start + self.across] for start in range(0, len(self.placed), self.across)]
+
+    @property
+    def columns(self) -> list[float]:
+        """The width of each column of stages, in millimetres."""
+        return [max(_width(row[at]) for row in self.rows if at < len(row)) for at in range(len(self.rows[0]))]
+
 
 def lay_out(section: Section) -> Strip:
-    """The largest scale at which the strip fits its column; the narrow column where that is large enough."""
+    """The largest scale at which the strip fits its column: the narrow one, in one row or in two, if it can be.
+
+    Long names give way before the scale does: to two lines, then to fewer letters.
+    """
     top = _top_scale(section)
-    least = Fraction(look()["strip"]["shortest"]) / _longest(section)
-    for wide in (False, True):
-        room = millimetres("strip", "wide" if wide else "narrow")
-        for scale in _scales(top, _TWENTIETH if wide else min(least, top)):
-            shown = tuple(pictures(section, scale))
+    least = min(Fraction(look()["strip"]["shortest"]) / _longest(section), top)
+    tries = [
+        (wide, rows, longest, lowest)
+        for wide, rows, lowest in ((False, 1, least), (False, 2, least), (True, 1, least), (True, 1, _TWENTIETH))
+        for longest in look()["words"]["longest"]
+    ]
+    for wide, rows, longest, lowest in tries:
+        for scale in _scales(top, lowest):
+            shown = tuple(pictures(section, scale, longest))
             placed = tuple(place(picture.scene) for picture in shown)
-            if _needed(placed) <= room:
-                return Strip(scale, wide, shown, placed)
-    return Strip(scale, True, shown, placed)
+            strip = Strip(scale, wide, -(-len(placed) // rows), shown, placed)
+            if len(placed) >= rows and _needed(strip) <= millimetres("strip", "wide" if wide else "narrow"):
+                return strip
+    return strip
 
 
 def draw(strip: Strip, shows: str) -> tuple[str, float, float]:
     """The SVG, and its size in millimetres."""
     margin = millimetres("strip", "margin")
     room = millimetres("strip", "wide" if strip.wide else "narrow")
-    gap = _gap(strip, room)
-    size = points("words", "numeral")
-    top = min(placed.bounds.top for placed in strip.placed)
-    bottom = max(placed.bounds.bottom for placed in strip.placed)
-    numeral = margin + bottom - top + 1.6 + ABOVE * size
-    several = len(strip.placed) > 1
-    high = numeral + BELOW * size + margin if several else bottom - top + 2 * margin
-    wide = max(room, _needed(strip.placed))
-    drawing = svg.document(wide, high, shows)
-    x = margin
-    for count, placed in enumerate(strip.placed, start=1):
-        left, right = placed.bounds.left, placed.bounds.right
-        down = number_pair(x - left, margin - top)
-        stage = drawing.g(class_="figure-stage", transform=f"translate({down})")
-        svg.scene(drawing, placed, stage)
-        drawing.add(stage)
-        if several:
-            middle = x + (right - left) / 2
-            drawing.add(svg.words(drawing, (Label(str(count), middle, numeral, "middle"),)))
-        x += right - left + gap
-    return drawing.tostring(), round(wide, 2), round(high, 2)
+    wide = max(room, _needed(strip))
+    high = sum(_height(strip, row) for row in strip.rows) + millimetres("strip", "row_gap") * (len(strip.rows) - 1)
+    drawing = svg.document(wide, high + 2 * margin, shows)
+    y, count = margin, 0
+    for row in strip.rows:
+        x = margin
+        for column, placed in zip(strip.columns, row, strict=False):
+            count += 1
+            down = number_pair(x - placed.bounds.left, y - _top(row))
+            stage = drawing.g(class_="figure-stage", transform=f"translate({down})")
+            svg.scene(drawing, placed, stage)
+            drawing.add(stage)
+            if len(strip.placed) > 1:
+                numeral = y + _bottom(row) - _top(row) + 1.6 + ABOVE * points("words", "numeral")
+                label = Label(str(count), x + _width(placed) / 2, numeral, "middle")
+                drawing.add(svg.words(drawing, (label,)))
+            x += column + _gap(strip, room)
+        y += _height(strip, row) + millimetres("strip", "row_gap")
+    return drawing.tostring(), round(wide, 2), round(high + 2 * margin, 2)
+
+
+def _width(placed: Placed) -> float:
+    return placed.bounds.right - placed.bounds.left
+
+
+def _top(row: tuple[Placed, ...]) -> float:
+    return min(placed.bounds.top for placed in row)
+
+
+def _bottom(row: tuple[Placed, ...]) -> float:
+    return max(placed.bounds.bottom for placed in row)
+
+
+def _height(strip: Strip, row: tuple[Placed, ...]) -> float:
+    """Of the stages, and of the numerals under them where there are several stages."""
+    numerals = 1.6 + (ABOVE + BELOW) * points("words", "numeral") if len(strip.placed) > 1 else 0.0
+    return _bottom(row) - _top(row) + numerals
 
 
 def number_pair(x: float, y: float) -> str:
     return f"{svg.number(x)} {svg.number(y)}"
 
 
-def _needed(placed: tuple[Placed, ...]) -> float:
-    gaps = millimetres("strip", "gap") * (len(placed) - 1)
-    return sum(one.bounds.right - one.bounds.left for one in placed) + gaps + 2 * millimetres("strip", "margin")
+def _needed(strip: Strip) -> float:
+    gaps = millimetres("strip", "gap") * (len(strip.columns) - 1)
+    return sum(strip.columns) + gaps + 2 * millimetres("strip", "margin")
 
 
 def _gap(strip: Strip, room: float) -> float:
     """What is left over, shared between the stages."""
     least = millimetres("strip", "gap")
-    between = len(strip.placed) - 1
+    between = len(strip.columns) - 1
     if not between:
         return least
-    return min(least + max(room - _needed(strip.placed), 0) / between, millimetres("strip", "widest_gap"))
+    return min(least + max(room - _needed(strip), 0) / between, millimetres("strip", "widest_gap"))
 
 
 def _longest(section: Section) -> Fraction:
