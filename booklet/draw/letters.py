@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cache
 
-from booklet.draw.ink import look, millimetres, points
+from booklet.draw.ink import look, points
 from booklet.styles_folder import styles_folder
 
 # How far do letters reach above and below their base line? In ems, rounded up: b and fractions above, p and q below.
@@ -24,15 +24,28 @@ def _widths() -> dict[int, float]:
 
 
 def width(words: str) -> float:
-    """Millimetres at the size of words in a figure. A letter that the type lacks counts as a full em; no kerning."""
+    """Millimetres at the size of words in a figure, of the longest line.
+
+    A letter that the type lacks counts as a full em; no kerning.
+    """
     widths = _widths()
-    return sum(widths.get(ord(letter), 1.0) for letter in words) * points("words", "size")
+    lines = (sum(widths.get(ord(letter), 1.0) for letter in line) for line in words.split("\n"))
+    return max(lines) * points("words", "size")
 
 
-def fitted(words: str) -> str:
-    """The words on one line, cut short with an ellipsis where they are wider than a figure can bear."""
-    words = " ".join("".join(letter for letter in words if letter.isprintable()).split())
-    longest = millimetres("words", "longest")
+def fitted(words: str, longest: float) -> str:
+    """The words on one line or two, none wider than `longest` millimetres; what is still too long is cut short."""
+    words = " ".join("".join(letter if letter.isprintable() else " " for letter in words).split())
+    first = words
+    while width(first) > longest and " " in first:
+        first = first.rpartition(" ")[0]
+    rest = words[len(first) :].strip()
+    lines = [cut(first, longest)] + ([cut(rest, longest)] if rest else [])
+    return "\n".join(lines)
+
+
+def cut(words: str, longest: float) -> str:
+    """One line, ended with an ellipsis where it is wider than `longest`."""
     if width(words) <= longest:
         return words
     while words and width(words + "…") > longest:

@@ -164,18 +164,21 @@ def _hits(ours: list[Box], others: list[Box]) -> bool:
 
 def _name(name: Name, around: list[Box], taken: list[Box], labels: list[Label]) -> None:
     """Beside its layer, or outwards from it until it meets nothing."""
-    size = points("words", "size")
+    size, leading = points("words", "size"), millimetres("words", "leading")
+    lines = name.words.split("\n")
     if name.side == 0:
-        labels.append(Label(name.words, name.x, name.y + size * 0.25, name.anchor))
-        taken.append(labels[-1].box)
-        return
-    start = name.y + (-2.0 if name.side < 0 else 2.0 + ABOVE * size - 0.35)
-    for step in range(80):
-        label = Label(name.words, name.x, start + name.side * 0.25 * step, name.anchor)
-        if not any(_grown(label.box, 0.35).meets(other) for other in around):
+        start = name.y + size * 0.25
+    elif name.side < 0:
+        start = name.y - 2.0 - leading * (len(lines) - 1)
+    else:
+        start = name.y + 1.65 + ABOVE * size
+    for step in range(80 if name.side else 1):
+        y = start + name.side * 0.25 * step
+        found = [Label(line, name.x, y + leading * place, name.anchor) for place, line in enumerate(lines)]
+        if not _hits([_grown(label.box, 0.35) for label in found], around):
             break
-    labels.append(label)
-    taken.append(label.box)
+    labels += found
+    taken += [label.box for label in found]
 
 
 def _grown(box: Box, by: float) -> Box:

@@ -40,20 +40,24 @@ class Strip(NamedTuple):
 def lay_out(section: Section) -> Strip:
     """The largest scale at which the strip fits its column: the narrow one, in one row or in two, if it can be.
 
-    Long names give way before the scale does: to two lines, then to fewer letters.
+    Long names give way before the scale does: to two lines, and where nothing else helps to fewer letters.
     """
     top = _top_scale(section)
     least = min(Fraction(look()["strip"]["shortest"]) / _longest(section), top)
+    columns = ((False, 1, least), (False, 2, least), (True, 1, least))
     tries = [
-        (wide, rows, longest, lowest)
-        for wide, rows, lowest in ((False, 1, least), (False, 2, least), (True, 1, least), (True, 1, _TWENTIETH))
+        (*column, longest, cut)
+        for cut in (False, True)
+        for column in (*columns, *([(True, 1, _TWENTIETH)] if cut else []))
         for longest in look()["words"]["longest"]
     ]
-    for wide, rows, longest, lowest in tries:
+    for wide, rows, lowest, longest, cut in tries:
         for scale in _scales(top, lowest):
             shown = tuple(pictures(section, scale, longest))
             placed = tuple(place(picture.scene) for picture in shown)
             strip = Strip(scale, wide, -(-len(placed) // rows), shown, placed)
+            if _cut_short(placed) and not cut:
+                break
             if len(placed) >= rows and _needed(strip) <= millimetres("strip", "wide" if wide else "narrow"):
                 return strip
     return strip
@@ -82,6 +86,10 @@ def draw(strip: Strip, shows: str) -> tuple[str, float, float]:
             x += column + _gap(strip, room)
         y += _height(strip, row) + millimetres("strip", "row_gap")
     return drawing.tostring(), round(wide, 2), round(high + 2 * margin, 2)
+
+
+def _cut_short(placed: tuple[Placed, ...]) -> bool:
+    return any(label.words.endswith("…") for one in placed for label in one.labels)
 
 
 def _width(placed: Placed) -> float:

@@ -35,7 +35,7 @@ def caption(section: Section) -> str:
 def shows(section: Section, strip: Strip) -> str:
     kind = section.construction
     through = {"double hem": "hem", "casing": "casing"}.get(kind, "seam")
-    parts = [f"Section through the {through} of {_listed(section.sides)}."]
+    parts = [f"Section through the {through} of {_listed(tuple(dict.fromkeys(section.sides)))}."]
     passes = 0
     several = len(strip.pictures) > 1
     for number, picture in enumerate(strip.pictures, start=1):
@@ -163,11 +163,12 @@ def _fold(section: Section, stage: Stage, passes: int) -> str:
 
 
 def _stitch_fold(section: Section, stage: Stage, passes: int) -> str:
-    return (
-        f"stitched along the fold, {_all(stage.measures)} from it"
-        if stage.measures
-        else "stitched close to the inner fold"
-    )
+    turns = [length for one in section.stages if one.op == "fold" for length in one.measures or (section.allowance,)]
+    inner = "inner fold" if len(turns) > 1 else "cut edge"
+    if not stage.measures:
+        return f"stitched close to the {inner}"
+    near = not turns or stage.measures[0] * 2 < turns[-1]
+    return f"stitched {_all(stage.measures)} from the {inner if near else 'folded edge'}"
 
 
 def _other(section: Section, stage: Stage, passes: int) -> str:

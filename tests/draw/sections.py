@@ -187,4 +187,22 @@ ALL = {
         stage("stitch", "5/8 in"),
         stage("press", manner="toward upper left back bodice with its underlining"),
     ),
+    "two names of middling length, three stages": section(
+        "plain",
+        "5/8 in",
+        "Front armhole facing and front, Back armhole facing and back",
+        stage("stitch", "5/8 in"),
+        stage("trim", "3/8 in"),
+        OPEN,
+    ),
+    "a piece to itself": section("plain", "5/8 in", "Long sleeve, Long sleeve", stage("stitch", "5/8 in"), OPEN),
+    "four layers": section(
+        "plain",
+        "1 cm",
+        "Facing, Zip strip, Zip strip in lining, Lining",
+        stage("stitch", "1 cm"),
+        stage("press", manner="toward lining"),
+        stage("topstitch", "3 mm"),
+        cloths="self, self, lining, lining",
+    ),
 }

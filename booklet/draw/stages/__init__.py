@@ -1,6 +1,7 @@
 """How each construction lies at each of its stages: one module a construction, sharing the poses of a seam.
 
-Each module has `scenes(section, scale) -> list[Picture]`. What the numbers of a stage are counted from:
+Each module has `scenes(section, scale, longest) -> list[Picture]`: `scale` in paper millimetres for each of cloth,
+`longest` how many millimetres wide a name may be. What the numbers of a stage are counted from:
 
 stitch        from the cut edge; a French seam's second pass from the fold; a lapped seam's from the edge on top,
               when it is less than the allowance (a row in the middle of the lap otherwise)
@@ -24,7 +25,7 @@ from booklet.draw.stages.picture import Picture
 from booklet.plan.plan import Section
 
 # Which module draws a construction? Whatever is not named here is drawn as a plain seam.
-_SCENES: dict[str, Callable[[Section, Fraction], list[Picture]]] = {
+_SCENES: dict[str, Callable[[Section, Fraction, float], list[Picture]]] = {
     "french": french.scenes,
     "flat felled": felled.scenes,
     "mock felled": felled.scenes,
@@ -37,11 +38,11 @@ _SCENES: dict[str, Callable[[Section, Fraction], list[Picture]]] = {
 }
 
 
-def pictures(section: Section, scale: Fraction) -> list[Picture]:
+def pictures(section: Section, scale: Fraction, longest: float) -> list[Picture]:
     """The strip's pictures, at `scale` paper millimetres for each of cloth; those that show nothing new are joined."""
     scenes = _SCENES.get(section.construction, plain.scenes)
     joined: list[Picture] = []
-    for picture in scenes(section, scale):
+    for picture in scenes(section, scale, longest):
         if joined and _shows_nothing_new(joined[-1], picture):
             joined[-1] = Picture(joined[-1].scene, joined[-1].stages + picture.stages)
         else:

@@ -13,12 +13,12 @@ from booklet.length import Length
 from booklet.plan.plan import Section
 
 
-def scenes(section: Section, scale: Fraction) -> list[Picture]:
+def scenes(section: Section, scale: Fraction, longest: float) -> list[Picture]:
     """The layer trimmed is the one towards which both are pressed: it lies under the other."""
     pair = section._replace(
         sides=(section.sides[0], section.sides[-1]), cloths=(*section.cloths[:1], *section.cloths[-1:])
     )
-    seam = Seam(pair, scale)
+    seam = Seam(pair, scale, longest)
     pressed = next((stage.manner for stage in section.stages if stage.op == "press"), "")
     near = seam.side(pressed, 1)
     fold = _width(section)

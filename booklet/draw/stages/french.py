@@ -13,11 +13,11 @@ from booklet.draw.stages.seam import CLOSE, Seam, measures, trim_measures, words
 from booklet.plan.plan import Section, Stage
 
 
-def scenes(section: Section, scale: Fraction) -> list[Picture]:
+def scenes(section: Section, scale: Fraction, longest: float) -> list[Picture]:
     pair = section._replace(
         sides=(section.sides[0], section.sides[-1]), cloths=(*section.cloths[:1], *section.cloths[-1:])
     )
-    seam = Seam(pair, scale)
+    seam = Seam(pair, scale, longest)
     seam.wrong_sides = True
     second: Stage | None = None
     lies, near, passes = "together", 1, 0

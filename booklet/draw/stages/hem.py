@@ -14,10 +14,10 @@ from booklet.length import Length
 from booklet.plan.plan import Section, Stage
 
 
-def scenes(section: Section, scale: Fraction) -> list[Picture]:
+def scenes(section: Section, scale: Fraction, longest: float) -> list[Picture]:
     """A fold stage with two numbers is two folds."""
     stages = [one for stage in section.stages for one in _one_by_one(stage)]
-    hem = Hem(section, scale)
+    hem = Hem(section, scale, longest)
     found: list[Picture] = []
     for beat in beats(tuple(stages)):
         hem.new = []
@@ -36,19 +36,15 @@ def _one_by_one(stage: Stage) -> list[Stage]:
 class Hem:
     """What is turned up so far, and the rows in it."""
 
-    def __init__(self, section: Section, scale: Fraction) -> None:
-        self.seam = Seam(section, scale)
+    def __init__(self, section: Section, scale: Fraction, longest: float) -> None:
+        self.seam = Seam(section, scale, longest)
         self.allowance = section.allowance
         self.name = self.seam.names[0]
         self.turns: list[Length] = []
         self.rows: list[tuple[float, bool]] = []
         self.new: list[tuple[str, Length | None]] = []
-        self.total = sum(1 for stage in section.stages if stage.op == "fold" for _ in stage.measures or (None,))
-        longest = max(
-            (length for stage in section.stages if stage.op == "fold" for length in stage.measures),
-            default=self.allowance,
-        )
-        self.reach = self.seam.paper(longest) + self.seam.past
+        turns = [length for stage in section.stages if stage.op == "fold" for length in stage.measures]
+        self.reach = self.seam.paper(max(turns, default=self.allowance)) + self.seam.past
 
     def do(self, stage: Stage) -> None:
         if stage.op == "fold":

@@ -7,18 +7,18 @@ from fractions import Fraction
 from booklet.draw.beats import Beat, beats
 from booklet.draw.cloth import Pen
 from booklet.draw.ink import onward_length
-from booklet.draw.scene import Layer, Maker, Measure, Name, Scene
+from booklet.draw.scene import Layer, Maker, Measure, Scene
 from booklet.draw.stages.picture import Picture
 from booklet.draw.stages.seam import CLOSE, Seam, words
 from booklet.length import Length
 from booklet.plan.plan import Section
 
 
-def scenes(section: Section, scale: Fraction) -> list[Picture]:
+def scenes(section: Section, scale: Fraction, longest: float) -> list[Picture]:
     pair = section._replace(
         sides=(section.sides[0], section.sides[-1]), cloths=(*section.cloths[:1], *section.cloths[-1:])
     )
-    seam = Seam(pair, scale)
+    seam = Seam(pair, scale, longest)
     seam.widths = [seam.paper(section.allowance)] * 2
     folded = any(stage.op == "fold" for stage in section.stages)
     lapped = False
@@ -51,9 +51,9 @@ def _picture(seam: Seam, beat: Beat, shown: list[Length], *, folded: bool, lappe
         reach = ahead + 2.5 + seam.past
         under = Pen(reach, 0, -1).to(ahead).step(level * seam.pitch).to(-lap)
         maker.layers.append(Layer(under.path(), seam.cloth(1), -1))
-        maker.names.append(Name(seam.names[1], reach + onward_length(), 0, "end", -1))
+        seam.name(maker, 1, reach + onward_length(), 0, "end", -1)
         maker.stitches += [seam.stroke(-x, 0, level) for x in seam.topstitches]
-    maker.names.append(Name(seam.names[0], -back - onward_length(), 0, "start", -1))
+    seam.name(maker, 0, -back - onward_length(), 0, "start", -1)
     maker.measures += [Measure(-seam.paper(length), 0, words(length), above=True) for length in shown]
     if beat.of("fold") or (not folded and beat.of("stitch", "topstitch")):
         maker.measures.append(Measure(-lap, 0, words(allowance)))

@@ -11,8 +11,8 @@ from booklet.draw.stages.seam import CLEAN_LEVEL, CLOSE, UNDERSTITCHED, Seam, me
 from booklet.plan.plan import Section, Stage
 
 
-def scenes(section: Section, scale: Fraction) -> list[Picture]:
-    seam = Seam(section, scale)
+def scenes(section: Section, scale: Fraction, longest: float) -> list[Picture]:
+    seam = Seam(section, scale, longest)
     around = section.construction == "overlocked"
     if around:
         seam.finish = "overlock"
@@ -120,7 +120,8 @@ def laid(seam: Seam, beat: Beat, maker: Maker, near: int, *, around: bool) -> Sc
 
 def turned(seam: Seam, beat: Beat, maker: Maker) -> None:
     half = seam.pitch / 2
-    seam.turned(maker, inwards=max((half + seam.paper(length) for length in measures(beat, "understitch")), default=0))
+    hooked = 2.6 if beat.of("turn") and seam.count == 2 else 0.0
+    seam.turned(maker, inwards=max((hooked, *(half + seam.paper(length) for length in measures(beat, "understitch")))))
     bottom = seam.count + 1
     for x in seam.topstitches:
         maker.stitches.append(seam.stroke(-x, 0, bottom))

@@ -11,7 +11,7 @@ from fractions import Fraction
 from booklet.draw.beats import Beat
 from booklet.draw.cloth import Pen
 from booklet.draw.ink import millimetres, onward_length, points
-from booklet.draw.letters import fitted, width
+from booklet.draw.letters import cut, fitted, width
 from booklet.draw.scene import Layer, Loop, Maker, Measure, Name, Stitch
 from booklet.length import Length, spell
 from booklet.plan.plan import Section, Stage
@@ -31,7 +31,7 @@ CLEAN_LEVEL = 1.6
 class Seam:
     """What is known of a seam at one moment, and the paper it is drawn on."""
 
-    def __init__(self, section: Section, scale: Fraction) -> None:
+    def __init__(self, section: Section, scale: Fraction, longest: float) -> None:
         self.section = section
         self.scale = scale
         self.sides = section.sides if len(section.sides) > 1 else (*section.sides, *section.sides)
@@ -47,7 +47,11 @@ class Seam:
         self.pitch = millimetres("cloth", "pitch")
         self.beyond = millimetres("stitch", "beyond")
         self.past = millimetres("cloth", "past")
-        self.names = tuple(fitted(side) for side in self.sides)
+        self.longest = longest
+        self.alike = len({side.lower() for side in self.sides}) == 1
+        self.names = tuple(fitted(side, longest) for side in self.sides)
+        if self.alike:  # a piece sewn to itself is named once, and once it is opened out no longer
+            self.names = (self.names[0], *[""] * (self.count - 1))
         self.tail = max(millimetres("cloth", "tail"), width(self.names[-1]) + 1.5 - onward_length())
         self.open = any(stage.op == "press" and stage.manner == "open" for stage in section.stages)
 
@@ -98,10 +102,9 @@ class Seam:
             maker.stitches.append(self.stroke(x, 0, self.count - 1))
         if named:
             left = -self.tail - onward_length()
-            maker.names.append(Name(self.names[0], left, 0, "start", -1))
-            maker.names.append(Name(self.names[-1], left, (self.count - 1) * self.pitch, "start", 1))
-            if self.count == 3:
-                maker.names.append(Name(self.names[1], left - 1, self.pitch, "end", 0))
+            self.name_top_and_bottom(maker, left, self.count - 1)
+            middles = range(1, self.count - 1)
+            self.name_beside(maker, left - 1, "end", {index: index * self.pitch for index in middles})
 
     def face_together(self, index: int) -> int:
         face = -1 if index == 0 else 1
@@ -125,10 +128,9 @@ class Seam:
             self.name_both(maker, near, far, reach, self.lead_length(levels))
             return
         left = -self.lead_length(levels) - onward_length()
-        maker.names.append(Name(self.names[near], reach + onward_length(), 0, "end", -1))
-        maker.names.append(Name(self.names[far], left - 1, 0.35, "end", 0))
-        for order, index in enumerate(middles[:1], start=1):
-            maker.names.append(Name(self.names[index], left - 1, -order * self.pitch - 0.35, "end", 0))
+        self.name(maker, near, reach + onward_length(), 0, "end", -1)
+        lying = {index: -order * self.pitch for order, index in reversed(list(enumerate(middles, start=1)))}
+        self.name_beside(maker, left - 1, "end", {**lying, far: 0.0})
 
     def lead(self, levels: int) -> Pen:
         """The far side's layer, from the left at the top down to the lowest level just before the seam."""
@@ -142,7 +144,7 @@ class Seam:
         middle = millimetres("cloth", "band") + points("cloth", "line") / 2 + 0.06
         first, last = 0, self.count - 1
         reach = max(self.widths) + self.past
-        reach = max(reach, self.reach(first, last, reach, reach))
+        reach = max(reach, (width(self.names[first]) + width(self.names[last]) + 5) / 2 - onward_length())
         drop = self.pitch * (CLEAN_LEVEL if self.finish == "clean" else 1)
         for index, across in ((first, 1), (last, -1)):
             pen = Pen(-reach, 0, 1).fold_at(-middle, drop)
@@ -174,21 +176,19 @@ class Seam:
         back = max(max(self.widths) + half, *self.topstitches, inwards) + max(
             self.past, millimetres("cloth", "tail") - 1
         )
-        back = max(back, inwards + width(self.names[-1]) + 1.5 - onward_length())
+        back = max(back, inwards + max(map(width, self.names)) + 1.5 - onward_length())
         face = -1 if inside_out else 1
         top = Pen(-back, 0, 1).fold_at(0, self.pitch).to(-half - self.widths[0])
         low = Pen(-back, bottom * self.pitch, 1).fold_at(0, -self.pitch).to(-half - self.widths[last])
         maker.layers.append(Layer(top.path(), self.cloth(0), face))
         maker.layers.append(Layer(low.path(), self.cloth(last), -face))
-        if self.count == 3:
-            maker.names.append(Name(self.names[1], self.tail + onward_length() + 1, 2 * self.pitch, "start", 0))
+        out_there = self.tail + onward_length() + 1
+        self.name_beside(maker, out_there, "start", {index: (index + 1) * self.pitch for index in range(1, last)})
         for index in range(1, last):
             out = Pen(-half - self.widths[index], (index + 1) * self.pitch, 1).to(self.tail)
             maker.layers.append(Layer(out.path(), self.cloth(index), 1, (False, True)))
         maker.stitches.append(self.stroke(-half, 1, self.count))
-        left = -back - onward_length()
-        maker.names.append(Name(self.names[0], left, 0, "start", -1))
-        maker.names.append(Name(self.names[-1], left, bottom * self.pitch, "start", 1))
+        self.name_top_and_bottom(maker, -back - onward_length(), bottom)
 
     # Marks
 
@@ -224,9 +224,29 @@ class Seam:
         maker.layers.append(Layer(path.mirrored(way, 1), "self", 0, (False, False)))
         maker.stitches.append(self.stroke(edge - way * wide * 0.8, top, bottom))
 
+    def name(self, maker: Maker, index: int, x: float, y: float, anchor: str, side: int) -> None:
+        if self.names[index]:
+            maker.names.append(Name(self.names[index], x, y, anchor, side))
+
     def name_both(self, maker: Maker, right: int, left: int, right_reach: float, left_reach: float) -> None:
-        maker.names.append(Name(self.names[left], -left_reach - onward_length(), 0, "start", -1))
-        maker.names.append(Name(self.names[right], right_reach + onward_length(), 0, "end", -1))
+        """Over the two sides of a seam that is opened out."""
+        if not self.alike:
+            self.name(maker, left, -left_reach - onward_length(), 0, "start", -1)
+            self.name(maker, right, right_reach + onward_length(), 0, "end", -1)
+
+    def name_top_and_bottom(self, maker: Maker, left: float, bottom: int) -> None:
+        self.name(maker, 0, left, 0, "start", -1)
+        self.name(maker, self.count - 1, left, bottom * self.pitch, "start", 1)
+
+    def name_beside(self, maker: Maker, x: float, anchor: str, levels: dict[int, float]) -> None:
+        """At the ends of layers one over the other, each on one line, moved apart as far as words need."""
+        if not levels or self.alike:
+            return
+        middle = sum(levels.values()) / len(levels)
+        for order, index in enumerate(levels):
+            apart = max(self.pitch, 2.65) * (order - (len(levels) - 1) / 2)
+            words = self.names[index].replace("\n", " ")
+            maker.names.append(Name(cut(words, self.longest), x, middle + apart, anchor, 0))
 
     def press_arrow(self, maker: Maker, start: float, level: float, way: int = 1) -> None:
         y = level * self.pitch + self.beyond + 1.1
