@@ -18,6 +18,7 @@ from booklet.plan.sections import acts_by_step, figures_of
 from booklet.plan.steps import art_of, sections_of
 from booklet.plan.terms import terms_of
 from booklet.plan.write import Writer, one_line
+from booklet.sew.view import sew_view
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -30,11 +31,12 @@ if TYPE_CHECKING:
 def make_plan(pattern: Pattern, benches: Sequence[Bench], view: str | None = None, draft: bool = False) -> Plan:
     """The plan of all views, or of the one with the letter `view`.
 
-    benches: one a view, with all its optional steps; others are passed over. Raises KeyError for an unknown view.
+    benches: one a view, with all its optional steps; others are passed over, and a view without one is sewn here.
+    Raises KeyError for an unknown view.
     """
     views = tuple(pattern.views) if view is None else (pattern.views[view].letter,)
     writer = Writer(pattern)
-    whole = [bench for bench in benches if not bench.left_out]
+    whole = _one_a_view(pattern, benches)
     sections = _sections(pattern, whole, views, writer)
     planned_views = {letter: _view(pattern, letter, writer) for letter in views}
     about, before, choosing = (writer.prose(text) for text in (pattern.about, pattern.before, pattern.choosing))
@@ -62,9 +64,15 @@ def make_plan(pattern: Pattern, benches: Sequence[Bench], view: str | None = Non
         cautions=general_cautions(pattern, views, words, writer),
         sections=sections,
         allowance=pair(pattern.allowance, pattern.house),
-        films=film_of(pattern, planned_views),
+        films=film_of(pattern, planned_views, writer),
         all_views=tuple(pattern.views),
     )
+
+
+def _one_a_view(pattern: Pattern, benches: Sequence[Bench]) -> list[Bench]:
+    """What a step shows depends on every view that sews it, also in a plan of one."""
+    sewn = {bench.view.letter: bench for bench in benches if not bench.left_out}
+    return [sewn.get(letter) or sew_view(pattern, view) for letter, view in pattern.views.items()]
 
 
 def _view(pattern: Pattern, letter: str, writer: Writer) -> PlanView:

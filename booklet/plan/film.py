@@ -7,11 +7,13 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.plan.plan import Chapter, FilmPlan, PlanView, Shot
+from booklet.plan.prose import plain
 from booklet.plan.write import one_line
 from booklet.read.tree import Text, same_name
 
 if TYPE_CHECKING:
     from booklet.model.pattern import Pattern, Step, Take
+    from booklet.plan.write import Writer
 
 # How many words a minute, where the film does not say? Within 130 to 150 for hands-busy watching: computed from the
 # rates of narration (about 150) and of lectures (100 to 120); see also Tauroza & Allison 1990, from memory.
@@ -31,7 +33,7 @@ class _Placed(NamedTuple):
     take: Take | None
 
 
-def film_of(pattern: Pattern, views: dict[str, PlanView]) -> FilmPlan | None:
+def film_of(pattern: Pattern, views: dict[str, PlanView], writer: Writer) -> FilmPlan | None:
     """The view of film.yaml, else the first; None where the plan is of another.
 
     Every step of it has a shot, with or without a take of the writer's; an optional step only with one.
@@ -40,7 +42,8 @@ def film_of(pattern: Pattern, views: dict[str, PlanView]) -> FilmPlan | None:
     if letter not in views:
         return None
     pace = pattern.film.pace if pattern.film and pattern.film.pace else PACE
-    shots = [_shot(number, placed, pattern, pace) for number, placed in enumerate(_in_order(pattern, letter), start=1)]
+    placed = enumerate(_in_order(pattern, letter), start=1)
+    shots = [_shot(number, one, pattern, pace, writer) for number, one in placed]
     setups = pattern.film.setups.values() if pattern.film else ()
     described = tuple((one_line(name.value), one_line(words.value)) for name, words in setups)
     return FilmPlan(views[letter], _chapters(shots), shots, sum(_seconds(shot) for shot in shots), described)
@@ -82,16 +85,16 @@ def _place(take: Take, pattern: Pattern, steps: Sequence[Step]) -> int:
     return sum(1 for other in steps if other.number < step.number or (way == "after" and other is step))
 
 
-def _shot(number: int, placed: _Placed, pattern: Pattern, pace: float) -> Shot:
+def _shot(number: int, placed: _Placed, pattern: Pattern, pace: float, writer: Writer) -> Shot:
     step, take = placed
-    setup, show, say = (_text(take.setup), _text(take.show), _text(take.say)) if take else ("", "", "")
     title = one_line(step.title) if step else _text(take.title if take else None)
-    given = take.minutes if take else None
-    minutes = given if given is not None else _estimate(step, say, pace)
+    setup = _text(take.setup) if take else ""
     if setup and pattern.film and same_name(setup) in pattern.film.setups:
         setup = one_line(pattern.film.setups[same_name(setup)][0].value)
-    return Shot(number, step.number if step else None, title, setup, show or (title if take is None else ""), say,
-                minutes, given is None)  # fmt: skip
+    show, say = (_plain(take.show, writer), _plain(take.say, writer)) if take else (title, "")
+    given = take.minutes if take else None
+    minutes = given if given is not None else _estimate(step, say, pace)
+    return Shot(number, step.number if step else None, title, setup, show, say, minutes, given is None)
 
 
 def _estimate(step: Step | None, say: str, pace: float) -> float:
@@ -112,6 +115,8 @@ def _seconds(shot: Shot) -> int:
 
 def _chapters(shots: Sequence[Shot]) -> list[Chapter]:
     """One a step and one a take of its own; the takes one by one where that would leave fewer than three."""
+    if not any(_seconds(shot) for shot in shots):
+        return []
     by_step = _lengths(shots, by_step=True)
     lengths = by_step if len(by_step) >= FEWEST_CHAPTERS else _lengths(shots, by_step=False)
     chapters: list[Chapter] = []
@@ -144,6 +149,11 @@ def _lengths(shots: Iterable[Shot], *, by_step: bool) -> list[tuple[int, str]]:
         seconds, title = joined.pop()
         joined[-1] = (joined[-1][0] + seconds, f"{joined[-1][1]}; {title}")
     return joined
+
+
+def _plain(text: Text | None, writer: Writer) -> str:
+    """With its measures in both systems and its steps' numbers, as in the booklet."""
+    return plain(writer.line(text.value)) if text is not None else ""
 
 
 def _text(text: Text | None) -> str:

@@ -11,6 +11,8 @@ from booklet.plan.write import capital
 from booklet.read.tree import same_name
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from booklet.model.pattern import Pattern
     from booklet.plan.write import Writer
 
@@ -21,27 +23,36 @@ def terms_of(pattern: Pattern, views: tuple[str, ...], words: str, other_words: 
     A term of the pattern's own is left out only where it is a word of the other views alone; it wins over the trade's.
     """
     own = {same_name(word.value): (word.value, meaning) for word, meaning in pattern.terms}
-    found = [Term(capital(word), writer.prose(meaning)) for word, meaning in own.values()
-             if _uses(words, [same_name(word)]) or not _uses(other_words, [same_name(word)])]  # fmt: skip
-    done = _done(pattern, views)
-    for word, row in table("glossary").items():
-        if word not in own and (_uses(words, row["words"]) or done & set(row.get("work", ()))):
-            found.append(Term(capital(word), writer.line(row["says"])))
+    trade = {word: row for word, row in table("glossary").items() if same_name(word) not in own}
+    forms = {form: word for word in own for form in (word, f"{word}s")}
+    forms |= {form.lower(): word for word, row in trade.items() for form in row["words"]}
+    used, elsewhere, done = _used(words, forms), _used(other_words, forms), _wordless_work(pattern, views)
+    found = [
+        Term(capital(written), writer.prose(meaning))
+        for word, (written, meaning) in own.items()
+        if word in used or word not in elsewhere
+    ]
+    found += [
+        Term(capital(word), writer.line(row["says"]))
+        for word, row in trade.items()
+        if word in used or done & set(row.get("work", ()))
+    ]
     return sorted(found, key=lambda term: term.word.lower())
 
 
-def _done(pattern: Pattern, views: tuple[str, ...]) -> set[str]:
-    """The operations and constructions of these views, by name."""
+def _used(text: str, forms: dict[str, str]) -> set[str]:
+    """The terms whose words stand in the text. The longer wins: in `press cloth` no other term is used."""
+    longest_first: Iterable[str] = sorted(forms, key=lambda form: (-len(form), form))
+    either = "|".join(re.escape(form) for form in longest_first)
+    return {forms[match[0]] for match in re.finditer(rf"(?<![\w-])(?:{either})(?![\w-])", text)}
+
+
+def _wordless_work(pattern: Pattern, views: tuple[str, ...]) -> set[str]:
+    """The operations and constructions of these views' steps that have no text of their own."""
     done: set[str] = set()
     for step in pattern.steps:
-        if set(step.scope.views) & set(views):
+        if step.text is None and set(step.scope.views) & set(views):
             for entry in step.work:
                 seam = entry.options.get("seam")
                 done |= {entry.name, seam.value} if seam is not None else {entry.name}
     return done
-
-
-def _uses(text: str, words: list[str]) -> bool:
-    """As whole words; the ending of a plural does not hide one."""
-    said = "|".join(re.escape(word) for word in words)
-    return re.search(rf"(?<![\w-])(?:{said})s?(?![\w-])", text) is not None

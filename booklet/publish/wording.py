@@ -7,10 +7,11 @@ from collections.abc import Sequence
 UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres", "yd": "yards", "m": "metres"}
 
 # Who is to be followed when directions differ? Common practice, no source.
-SCOPE = (
-    "This booklet tells you in which order to sew and how. For your machine, iron, cutters, needles, fabric and "
-    "notions, the directions of their makers come first, and so do the rules of the place where you sew or sell."
+MAKERS_FIRST = (
+    "For your machine, iron, cutters, needles, fabric and notions, the directions of their makers come first, and so do "
+    "the rules of the place where you sew or sell."
 )
+SCOPE = f"This booklet tells you in which order to sew and how. {MAKERS_FIRST}"
 MARKS = (
     "The squares under a step’s number stand for the views, always in this order. Sew the step when your view’s square "
     "is filled; leave it out when the square is open. A step has the same number in every view."
