@@ -22,6 +22,7 @@ _TOO_DEEP = (
     "The deepest that a pattern needs is eight; look for brackets that never close.",
 )
 _TAB = re.compile(r"^ *\t", re.MULTILINE)
+_BREAKS = re.compile(r"\n+(?!\Z)")
 
 
 def read_document(name: str, text: str, faults: Faults) -> Node | None:
@@ -68,6 +69,12 @@ def _plain(error: yaml.MarkedYAMLError) -> str:
     return " ".join(str(error.problem or error.context or "something is missing").split())
 
 
+def _with_paragraphs(event: Any) -> str:
+    """Where YAML folds lines (after “>”, in quotes), a line break that is left was a blank line: it parts paragraphs."""
+    value: str = event.value
+    return value if event.style == "|" or "\n" not in value else _BREAKS.sub("\n\n", value)
+
+
 class _Stop(Exception):
     """The rest of this file is of no use; the fault has been said."""
 
@@ -87,7 +94,7 @@ class _Builder:
         for event in events:
             kind = type(event).__name__
             if kind == "ScalarEvent":
-                node: Node = Text(event.value, self._place(event))
+                node: Node = Text(_with_paragraphs(event), self._place(event))
                 self._refuse_magic(event, node)
             elif kind in ("MappingStartEvent", "SequenceStartEvent"):
                 node = Mapping(self._place(event)) if kind == "MappingStartEvent" else List(self._place(event))

@@ -38,8 +38,7 @@ def description(film: FilmPlan) -> str:
 
     Angle brackets are not taken there (from memory), so that others stand for them.
     """
-    hours = film.seconds >= 3600
-    lines = [f"{_clock(chapter.start, hours=hours)} {chapter.title}\n" for chapter in film.chapters]
+    lines = [f"{_clock(chapter.start)} {chapter.title}\n" for chapter in film.chapters]
     return "".join(lines).replace("<", "‹").replace(">", "›")
 
 
@@ -62,10 +61,10 @@ def _cue_text(words: str) -> str:
     return line.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
 
 
-def _clock(seconds: int, *, hours: bool) -> str:
-    """`12:05`; with the hour in every line where the film is that long, so that the lines stand under each other."""
+def _clock(seconds: int) -> str:
+    """`0:00`, `12:05`, `1:02:05`: the first must be 0:00."""
     minutes, rest = divmod(seconds, 60)
-    if not hours:
+    if minutes < 60:
         return f"{minutes}:{rest:02d}"
     return f"{minutes // 60}:{minutes % 60:02d}:{rest:02d}"
 
