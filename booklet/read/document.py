@@ -70,7 +70,7 @@ def _plain(error: yaml.MarkedYAMLError) -> str:
 
 
 def _with_paragraphs(event: Any) -> str:
-    """Where YAML folds lines (after “>”, in quotes), a line break that is left was a blank line: it parts paragraphs."""
+    """Where YAML folds lines (after “>”, in quotes), a break that is left was a blank line: it parts paragraphs."""
     value: str = event.value
     return value if event.style == "|" or "\n" not in value else _BREAKS.sub("\n\n", value)
 
