@@ -58,11 +58,9 @@ def sum_of(lengths: Iterable[Length]) -> str:
 
 
 def sewn_at(edge: Edge) -> Length:
-    """How far from the cut edge it is sewn in the end: as its seam says, else as it is drawn."""
+    """How far from the cut edge its seam line lies: as drawn, or for what was basted to another edge, as that one's seam."""
     seam = edge.closed.seam if edge.closed is not None else None
-    if seam is None or seam.construction == "basted":
-        return edge.allowance()
-    return seam.act.entry.measure("allowance") or (edge.allowance() if edge in seam.edges else seam.allowance)
+    return edge.allowance() if seam is None or edge in seam.edges else seam.allowance
 
 
 def seam_said(seam: Seam) -> str:

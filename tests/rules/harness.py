@@ -1,7 +1,8 @@
 """Fixtures and docstring examples of rules: snippets on the base pattern, written to a folder and checked.
 
 A snippet may hold `steps:` (a section), top-level keys of pattern.yaml (which take the place of the base's), and
-`film:` is not one of them: raw files are given as fences with a file name, as in ```yaml film.yaml.
+`film:` is not one of them: raw files are given as fences with a file name, as in ```yaml film.yaml. A file that YAML could
+not show comes as ```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is there.
 """
 
 from __future__ import annotations
@@ -18,13 +19,16 @@ HERE = Path(__file__).parent
 BASE = (HERE / "base" / "pattern.yaml").read_text(encoding="utf-8")
 _BLOCK = re.compile(r"^(?=\S)", re.MULTILINE)
 _CASE = re.compile(r"^## (?P<title>.+)$", re.MULTILINE)
-_FENCE = re.compile(r"^```(?P<kind>yaml|text)(?: (?P<file>\S+))?\n(?P<body>.*?)^```$", re.MULTILINE | re.DOTALL)
+_FENCE = re.compile(
+    r"^```(?P<kind>yaml|text|hex|fill)(?: (?P<file>\S+))?(?: (?P<size>[0-9]+))?\n(?P<body>.*?)^```$", re.MULTILINE | re.DOTALL
+)
+_DRAWING = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path d="M1 1h8v8z"/></svg>\n'
 
 
 class Case(NamedTuple):
     title: str
     snippet: str
-    files: dict[str, str]
+    files: dict[str, bytes]
     expected: str
     span: tuple[int, int]
 
@@ -40,14 +44,21 @@ def cases(path: Path) -> list[Case]:
             if fence["kind"] == "text":
                 expected, span = fence["body"].strip(), fence.span("body")
             elif fence["file"]:
-                files[fence["file"]] = fence["body"]
+                files[fence["file"]] = _bytes(fence["kind"], fence["body"], int(fence["size"] or 0))
             else:
                 snippet = fence["body"]
         found.append(Case(head["title"].strip(), snippet, files, expected, span))
     return found
 
 
-def write_pattern(folder: Path, snippet: str, files: dict[str, str] | None = None) -> None:
+def _bytes(kind: str, body: str, size: int) -> bytes:
+    if kind == "hex":
+        return bytes.fromhex(body)
+    data = body.encode()
+    return data if kind == "yaml" else (data * (size // len(data) + 1))[:size]
+
+
+def write_pattern(folder: Path, snippet: str, files: dict[str, bytes] | None = None) -> None:
     """The base pattern with the snippet's keys and steps, and raw files last."""
     blocks = {block.split(":", 1)[0]: block for block in _BLOCK.split(BASE) if block.strip()}
     steps = ""
@@ -57,7 +68,8 @@ def write_pattern(folder: Path, snippet: str, files: dict[str, str] | None = Non
             steps = block
         elif block.strip():
             blocks[key] = block
-    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "art").mkdir(parents=True, exist_ok=True)
+    (folder / "art" / "front.svg").write_text(_DRAWING, encoding="utf-8")
     (folder / "pattern.yaml").write_text("".join(blocks.values()), encoding="utf-8")
     if steps:
         (folder / "10-steps.yaml").write_text(
@@ -65,7 +77,7 @@ def write_pattern(folder: Path, snippet: str, files: dict[str, str] | None = Non
         )
     for name, body in (files or {}).items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
-        (folder / name).write_text(body, encoding="utf-8")
+        (folder / name).write_bytes(body)
 
 
 def findings(folder: Path, rule: str) -> list[Finding]:

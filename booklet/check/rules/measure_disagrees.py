@@ -1,0 +1,86 @@
+"""The text of a step gives another measure than its work.
+
+What it finds: a measure in a step's text or tip that is said of an operation of its work, as in “stitch 3/8 in from the edge”,
+and is none of the measures of that work, nor the pattern's allowance, nor a measure's partner in the other system. Only such
+phrases are read; what a text says in another way is left alone.
+
+Why it matters at the machine: the sewer does what the text says, and the piece was drawn for something else.
+
+Wrong:
+    steps:
+      - id: hold
+        title: Staystitch the neckline
+        work: [{staystitch: front.neckline, at: 1/2 in}]
+        text: Staystitch the neckline 3/8 in from the edge.
+
+Right:
+    steps:
+      - id: hold
+        title: Staystitch the neckline
+        work: [{staystitch: front.neckline, at: 1/2 in}]
+        text: Staystitch the neckline 1/2 in from the edge.
+
+Source: our choice: the text and the work are one source and say one thing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.found import Found
+from booklet.check.locate import place_of
+from booklet.check.measures import Own, all_of, among, own_of
+from booklet.check.numbers import beyond
+from booklet.check.saying import Said, said_in
+from booklet.check.words import listed
+from booklet.craft.load import table
+from booklet.finding import Related
+from booklet.length import Length
+from booklet.model.pattern import Step
+from booklet.read.tree import Text
+from booklet.sew.bench import Act, Bench
+
+LEVEL = "error"
+
+
+def find(bench: Bench) -> Iterator[Found]:
+    acts: dict[str, list[Act]] = {}
+    for act in bench.acts:
+        acts.setdefault(act.step.id, []).append(act)
+    for step in bench.steps:
+        if step.id in acts:
+            for text in (step.text, step.tip):
+                said = said_in(text.value) if text is not None else ()
+                if text is not None and said:
+                    yield from _in_text(bench, step, text, said, acts[step.id])
+
+
+def _in_text(bench: Bench, step: Step, text: Text, said: tuple[Said, ...], acts: list[Act]) -> Iterator[Found]:
+    known: set[Length] | None = None
+    for each in said:
+        own = own_of(each.verb, acts, bench.pattern)
+        if not own or any(act.broken for act in acts) or beyond(table("sayings")["verbs"][each.verb].get("most", ""), each.length):
+            continue
+        if known is None:
+            known = all_of(acts, bench)
+        if not among(each.length, known | _pattern_s(bench, acts), bench.pattern.house):
+            yield _found(bench, step, text, each, own)
+
+
+def _pattern_s(bench: Bench, acts: list[Act]) -> set[Length]:
+    """A step may speak of the pattern's allowance in passing; not one that is a single seam at another."""
+    stitched = [act for act in acts if act.entry.operation.tool == "sewing machine"]
+    return set() if len(stitched) == 1 and stitched[0].name == "sew" else {bench.pattern.allowance}
+
+
+def _found(bench: Bench, step: Step, text: Text, said: Said, own: list[Own]) -> Found:
+    right = dict.fromkeys(each.length for each in own)
+    nth = text.value.count(said.measure, 0, said.start)
+    names = listed(f"{length} ({listed(each.operation for each in own if each.length == length)})" for length in right)
+    return Found(
+        place_of(bench.pattern, text, said.measure, nth),
+        step,
+        f"The text says “{said.phrase}”, and the work of this step has {names}.",
+        f"Write {listed(map(str, right), 'or')} in the text, or correct the work.",
+        tuple(Related(f"The work has {each.length} here", each.place) for each in own),
+    )
