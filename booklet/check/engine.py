@@ -72,8 +72,9 @@ def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Fi
 def look(bench: Bench) -> Iterable[tuple[str, Found]]:
     """What the bench's rules find in one view."""
     for rule, module in rules().items():
-        if hasattr(module, "find"):
-            for item in module.find(bench):
+        find = getattr(module, "find", None)
+        if find is not None and find.__module__ == module.__name__:
+            for item in find(bench):
                 yield rule, item
 
 

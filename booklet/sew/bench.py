@@ -99,20 +99,28 @@ class CutPiece:
 class Group:
     """Cut pieces that hang together. Merging moves the smaller into the larger, so that all merging is n log n."""
 
-    __slots__ = ("cuts", "fresh", "named")
+    __slots__ = ("_open", "cuts", "fresh")
 
     def __init__(self, cut: CutPiece) -> None:
         self.cuts = [cut]
-        self.named: dict[str, list[Edge]] = {name: [edge] for name, edge in cut.edges.items()}
+        self._open: dict[str, list[Edge]] = {name: [edge] for name, edge in cut.edges.items()}
         self.fresh: list[Part] = []
+
+    def open_edges(self, name: str) -> list[Edge]:
+        """The edges of that name that nothing has closed. Each edge is dropped once, so that asking stays cheap."""
+        edges = self._open.get(name)
+        if not edges:
+            return []
+        edges[:] = [edge for edge in edges if edge.closed is None]
+        return edges
 
     def absorb(self, other: Group) -> None:
         for cut in other.cuts:
             cut.index = len(self.cuts)
             cut.group = self
             self.cuts.append(cut)
-        for name, edges in other.named.items():
-            self.named.setdefault(name, []).extend(edges)
+        for name, edges in other._open.items():
+            self._open.setdefault(name, []).extend(edges)
         self.fresh.extend(other.fresh)
 
 

@@ -84,28 +84,39 @@ def edges_named(bench: Bench, name: EdgeName, step: Step, entry: Entry, closing:
     part = part_named(bench, name.part, name.written, name.place, step, entry)
     if part is None:
         return []
+    still_open = _open_edges_of(part, name.edge)
+    if still_open:
+        return still_open
     edges = _edges_of(part, name.edge)
     if not edges and part.first is not None and part.made is not None:
-        edges = [edge for edge in part.first.group.named.get(name.edge, ()) if edge.closed is None]
+        still_open = part.first.group.open_edges(name.edge)[:]
+        if still_open:
+            return still_open
     if not edges:
         known = tuple(dict.fromkeys(edge.spec.name for cut in part.cuts for edge in cut.edges.values()))
         bench.missing.append(
             Missing("unknown edge", step, name.written, name.place, entry, part, known=known, time=len(bench.acts))
         )
         return []
-    still_open = [edge for edge in edges if edge.closed is None]
-    if closing and not still_open:
+    if closing:
         if not any(edge.excused for edge in edges):
             bench.missing.append(
                 Missing("already closed", step, name.written, name.place, entry, part, edges[0], time=len(bench.acts))
             )
         return []
-    return still_open or edges
+    return edges
+
+
+def _open_edges_of(part: Part, edge_name: str) -> list[Edge]:
+    """By way of the part's pieces or of its group's open edges, whichever are fewer."""
+    if part.first is not None:
+        candidates = part.first.group.open_edges(edge_name)
+        if len(candidates) < part.size:
+            return [edge for edge in candidates if part.holds(edge.cut)]
+    return [edge for edge in _edges_of(part, edge_name) if edge.closed is None]
 
 
 def _edges_of(part: Part, edge_name: str) -> list[Edge]:
-    if part.first is not None and part.size > 8:
-        return [edge for edge in part.first.group.named.get(edge_name, ()) if part.holds(edge.cut)]
     return [cut.edges[edge_name] for cut in part.cuts if edge_name in cut.edges]
 
 
