@@ -24,6 +24,6 @@ def too_far(first: Length, other: Length) -> bool:
 
 
 def exact(first: Length, like: Length) -> str:
-    """The exact measure in the unit of the other, to three places: `1.588 cm`."""
+    """The exact measure in the unit of the other, to four places: `1.5875 cm`."""
     amount = float((first.millimetres / Length(1, like.unit).millimetres).limit_denominator(100_000))
-    return f"{amount:.3f}".rstrip("0").rstrip(".") + f" {like.unit}"
+    return f"{amount:.4f}".rstrip("0").rstrip(".") + f" {like.unit}"

@@ -53,8 +53,8 @@ def find(bench: Bench) -> Iterator[Found]:
             yield Found(
                 named.place,
                 act.step,
-                f"A {word} at {place.called} can catch and hold a child fast; {row['rules']} don't want cords at hood or neck.",
-                "Use elastic, a button or a snap there instead, and follow the rules of your place.",
+                f"A {word} at {place.called} can catch and hold a child fast; {row['rules']} rule out cords at hood or neck.",
+                "Use elastic, a button or a snap there instead. The rules where the clothes are made, sold or given come first.",
             )
 
 

@@ -67,5 +67,5 @@ def _of_notion(pattern: Pattern, notion: Notion, letter: str) -> Found:
 def _unknown(pattern: Pattern, place: Place, letter: str, where: str) -> Found:
     near = nearest(letter, pattern.views)
     views = ", ".join(pattern.views)
-    return Found(place, None, f"{where[0].upper()}{where[1:]} speaks of view “{letter}”, and there is no such view.",
+    return Found(place, None, f"There is no view “{letter}”, which stands in {where}.",
                  f"Did you mean “{near}”?" if near else f"The views are {views}.")  # fmt: skip

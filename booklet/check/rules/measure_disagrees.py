@@ -76,11 +76,14 @@ def _pattern_s(bench: Bench, acts: list[Act]) -> set[Length]:
 def _found(bench: Bench, step: Step, text: Text, said: Said, own: list[Own]) -> Found:
     right = dict.fromkeys(each.length for each in own)
     nth = text.value.count(said.measure, 0, said.start)
-    names = listed(f"{length} ({listed(each.operation for each in own if each.length == length)})" for length in right)
+    by_operation: dict[str, list[str]] = {}
+    for one in own:
+        by_operation.setdefault(one.operation, []).append(str(one.length))
+    names = listed(f"{listed(lengths)} ({operation})" for operation, lengths in by_operation.items())
     return Found(
         place_of(bench.pattern, text, said.measure, nth),
         step,
         f"The text says “{said.phrase}”, and the work of this step has {names}.",
-        f"Write {listed(map(str, right), 'or')} in the text, or correct the work.",
+        f"Write {listed(map(str, right), 'or')} here, or correct the work.",
         tuple(Related(f"The work has {each.length} here", each.place) for each in own),
     )

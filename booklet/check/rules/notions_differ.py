@@ -68,12 +68,12 @@ def _against_list(bench: Bench, notions: tuple[Notion, ...], acts: list[Act]) ->
     each = [f"{count} in {act.step.called}" for act, count in zip(acts, counts, strict=True) if count is not None]
     item = notions[0].item
     where = f": {listed(each)}" if len(each) > 1 else ""
-    write = f"count: {used}" if "" in notions[0].count else f"count: {{{view}: {used}}}"
+    write = f"“count: {used}”" if "" in notions[0].count else f"“{view}: {used}” under “count”"
     return Found(
         last.entry.place_of("count") if last.entry.options.get("count") else last.place,
         last.step,
-        f"{used} of “{item}” {'is' if used == 1 else 'are'} sewn on, and the notions list has {has}{where}.",
-        f"Write “{write}” in the notions list, or sew on {has}.",
+        f"The steps sew on {used} of “{item}”, and the notions list has {has}{where}.",
+        f"Write {write} in the notions list, or sew on {has}.",
         tuple(Related(f"The list has {notion.count_for(view)} here", notion.place) for notion in notions),
     )
 

@@ -48,12 +48,12 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
 def _named(pattern: Pattern) -> Iterator[tuple[Text, str, Step | None]]:
     for piece in pattern.pieces.values():
         for cut in piece.cuts:
-            yield cut.material, f"{piece.name} is cut", None
+            yield cut.material, f"from which {piece.name} is cut", None
     for step in pattern.steps:
         for entry in step.work:
             with_: Text | None = entry.options.get("with") if entry.name == "fuse" else None
             if with_ is not None:
-                yield with_, "it is fused", step
+                yield with_, "which is to be fused on", step
 
 
 def _found(pattern: Pattern, uses: list[tuple[Text, str, Step | None]]) -> Found:
@@ -64,7 +64,7 @@ def _found(pattern: Pattern, uses: list[tuple[Text, str, Step | None]]) -> Found
     return Found(
         name.place,
         step,
-        f"There is no material “{name.value.strip()[:60]}”, from which {where}{more}.",
+        f"There is no material “{name.value.strip()[:60]}”, {where}{more}.",
         f"Did you mean “{near}”?" if near else f"Add it to the materials, or use one of {listed(known)}.",
         tuple(Related("It is named here too", other.place) for other, _, _ in uses[1:]),
     )
