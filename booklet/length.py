@@ -8,7 +8,10 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 from functools import cache
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
 
 # How many millimetres is one <unit>? Exact since 1 July 1959: 1 yard = 0.9144 m, so 1 inch = 25.4 mm.
 # Source: addendum to NBS Circular 572.
@@ -20,6 +23,8 @@ MILLIMETRES = {
     "m": Fraction(1000),
 }
 INCH_UNITS = frozenset({"in", "yd"})
+# In what is cloth bought, and nothing sewn?
+CLOTH_UNITS = frozenset({"yd", "m"})
 
 # Which ways of writing a unit mean it? Common practice, no source.
 _UNIT_WORDS = {
@@ -55,7 +60,6 @@ _ALONE = rf"\s*(?:{_NUMBER})\s*(?P<unit>[a-zA-Z.\"″”]*)\s*\Z"
 def _expression(source: str) -> re.Pattern[str]:
     """Compiled when first used: most runs need one of the two."""
     return re.compile(source, re.IGNORECASE)
-
 
 
 class BadLength(ValueError):
@@ -210,16 +214,22 @@ def _decimal(amount: Fraction) -> str | None:
 
 
 class House:
-    """The house's rounding between the systems: its own table first, then the usual one."""
+    """The house's rounding between the systems: its own table first, then the usual one.
+
+    `rows`: first and other, as in the pattern's `metric:`. A row of inches is none for yards: 45 in of width is 115 cm,
+    and 1 1/4 yd of cloth, which is as long, 1.2 m.
+    """
 
     __slots__ = ("rows",)
 
-    def __init__(self, rows: dict[Length, Length] | None = None) -> None:
-        self.rows = rows or {}
+    def __init__(self, rows: dict[Length, Length] | Iterable[tuple[Length, Length]] = ()) -> None:
+        pairs = list(rows.items() if isinstance(rows, dict) else rows)
+        self.rows = {(other.unit in CLOTH_UNITS, other): first for first, other in reversed(pairs)}
+        self.rows |= {(first.unit in CLOTH_UNITS, first): other for first, other in pairs}
 
     def other(self, length: Length) -> Length:
         """The same measure in the other system, rounded as the house does."""
-        return self.rows.get(length) or usual(length)
+        return self.rows.get((length.unit in CLOTH_UNITS, length)) or usual(length)
 
 
 def usual(length: Length) -> Length:

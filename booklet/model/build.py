@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Any
 
-from booklet.length import House, Length
+from booklet.length import House
 from booklet.model.art import art_file
 from booklet.model.pattern import (
     Allow,
@@ -323,8 +323,4 @@ def _take(values: Values) -> Take:
 
 
 def _house(rounding: tuple[tuple[Measured, Measured], ...]) -> House:
-    rows: dict[Length, Length] = {}
-    for first, other in rounding:
-        rows[first.length] = other.length
-        rows.setdefault(other.length, first.length)
-    return House(rows)
+    return House((first.length, other.length) for first, other in rounding)

@@ -35,19 +35,26 @@ def _is_cut(pattern: Pattern, name: str, views: tuple[str, ...]) -> bool:
 
 
 def _rows(material: Material, views: tuple[str, ...], house: House, sizes: int) -> list[FabricRow]:
-    """By view, then by width; views that take the same of one width share a row."""
-    found: list[tuple[tuple[str, ...], int, FabricRow]] = []
-    for order, (width, by_view) in enumerate(material.amounts):
+    """Views that take the same of one width share a row. By view where each width has the same sharers, else by width."""
+    by_width: list[list[FabricRow]] = []
+    for width, by_view in material.amounts:
         shared: dict[tuple[Length, ...], list[str]] = {}
         for letters, amounts in by_view:
             lengths = _by_size(tuple(amount.length for amount in amounts), sizes)
             shared.setdefault(lengths, []).extend(view for view in views if view in letters)
-        for lengths, letters_of in shared.items():
-            mine = tuple(view for view in views if view in letters_of)
-            if mine and lengths:
-                row = FabricRow(mine, pair(width.length, house), tuple(pair(length, house) for length in lengths))
-                found.append((mine, order, row))
-    return [row for _, _, row in sorted(found, key=lambda each: ([views.index(view) for view in each[0]], each[1]))]
+        rows = [
+            FabricRow(
+                tuple(view for view in views if view in mine),
+                pair(width.length, house),
+                tuple(pair(length, house) for length in lengths),
+            )
+            for lengths, mine in shared.items()
+            if mine and lengths
+        ]
+        by_width.append(sorted(rows, key=lambda row: [views.index(view) for view in row.views]))
+    if len({tuple(row.views for row in rows) for rows in by_width if rows}) == 1:
+        return [row for same_views in zip(*filter(None, by_width), strict=True) for row in same_views]
+    return [row for rows in by_width for row in rows]
 
 
 def _by_size(lengths: tuple[Length, ...], sizes: int) -> tuple[Length, ...]:
