@@ -147,7 +147,7 @@ def same_bytes(folder: Path) -> None:
             shutil.copytree(pattern, source)
             into = folder / place / "build"
             run([NOTCHBOOK, "build", source, "--each-view", "--into", into], PYTHONHASHSEED=seed)
-            built.append(hashes(into))
+            built.append(hashes(into / pattern.name))
         first, second = built
         differing = sorted(name for name in first.keys() | second.keys() if first.get(name) != second.get(name))
         verdict = f"DIFFERENT: {', '.join(differing)}" if differing else "the same bytes"
