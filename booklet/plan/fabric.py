@@ -35,7 +35,7 @@ def _is_cut(pattern: Pattern, name: str, views: tuple[str, ...]) -> bool:
 
 
 def _rows(material: Material, views: tuple[str, ...], house: House, sizes: int) -> list[FabricRow]:
-    """Views that take the same of one width share a row. By view where each width has the same sharers, else by width."""
+    """Views that take the same of one width share a row. By view where every width has the same sharers."""
     by_width: list[list[FabricRow]] = []
     for width, by_view in material.amounts:
         shared: dict[tuple[Length, ...], list[str]] = {}

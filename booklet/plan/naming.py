@@ -11,8 +11,9 @@ from booklet.plan.write import one_line
 if TYPE_CHECKING:
     from booklet.model.pattern import EdgeName, Pattern
 
-# An edge called for where it lies needs a noun of its own before it can be more than one: `the underarm back edges`.
-_NO_NOUN = re.compile(r"(?:front|back|left|right|upper|lower|inner|outer|top|under|centre|first|second)\Z")
+# An edge called for where it lies needs a noun of its own: `the outer edge`, and for several `the underarm back edges`.
+_NO_NOUN = re.compile(r"(?:upper|lower|inner|outer|under|first|second|left|right)\Z")
+_NO_PLURAL = re.compile(r"(?:front|back|top|centre)\Z")
 
 
 def listed(words: Iterable[str]) -> str:
@@ -21,14 +22,16 @@ def listed(words: Iterable[str]) -> str:
     return f"{', '.join(most)} and {last}" if most else last
 
 
+def singular(edge: str) -> str:
+    return f"{edge} edge" if _NO_NOUN.search(edge) else edge
+
+
 def plural(name: str) -> str:
-    if _NO_NOUN.search(name):
+    if _NO_NOUN.search(name) or _NO_PLURAL.search(name):
         return f"{name} edges"
     if name.endswith("s"):
         return name
-    if name.endswith(("x", "ch", "sh")):
-        return f"{name}es"
-    return f"{name}s"
+    return f"{name}es" if name.endswith(("x", "ch", "sh")) else f"{name}s"
 
 
 def parts(names: Sequence[EdgeName]) -> str:
@@ -44,8 +47,11 @@ def edges(names: Sequence[EdgeName]) -> str:
     by_part = {part: list(dict.fromkeys(mine)) for part, mine in by_part.items()}
     kinds = list(by_part.values())
     if len(kinds) > 1 and all(mine == kinds[0] for mine in kinds):
-        return f"the {listed(by_part)} {listed(plural(edge) for edge in kinds[0])}"
-    return listed(f"the {listed(mine)} of the {part}" for part, mine in by_part.items())
+        said = listed(plural(edge) for edge in kinds[0])
+        if any(" " in part or part.endswith("s") for part in by_part):
+            return f"the {said} of {listed(f'the {part}' for part in by_part)}"
+        return f"the {listed(by_part)} {said}"
+    return listed(f"the {listed(map(singular, mine))} of the {part}" for part, mine in by_part.items())
 
 
 def sides(written: Sequence[Sequence[EdgeName]]) -> str:
@@ -59,8 +65,8 @@ def sides(written: Sequence[Sequence[EdgeName]]) -> str:
     alike = len({tuple(edge for _, edge in side) for side in named}) == 1
     if alike and all(len({part for part, _ in side}) == 1 for side in named):
         return edges([name for side in written for name in side])
-    if len({part for side in named for part, _ in side}) == 1:
-        return edges([name for side in written for name in side])
+    if len({part for side in named for part, _ in side}) == 1 and len(named) == 2 and len(named[1]) == 1:
+        return f"{edges(written[0])} to its {singular(named[1][0][1])}"
     if len(named) == 2:
         return f"{edges(written[0])} to {edges(written[1])}"
     return listed(edges(side) for side in written)

@@ -81,7 +81,7 @@ def _single(whole: str, noun: str) -> str:
 def _fields(
     pattern: Pattern, entry: Entry, before: Sequence[Entry], act: Act | None, views: tuple[str, ...]
 ) -> dict[str, str]:
-    fields = {"things": _things(pattern, entry)}
+    fields = {"things": _things(pattern, entry), "line": "edge" if entry.word is None else "seam"}
     if entry.measures:
         lengths = [measured.length for measured in entry.measures]
         fields |= {"measure": str(lengths[0]), "measures": naming.listed(map(str, lengths))}
@@ -90,7 +90,7 @@ def _fields(
         spacing = table("wording")["spacing"][kind]
         fields["spacing"] = spacing.replace("{measure}", str(every.length) if every else "")
     if entry.operation.takes == "direction" and entry.word is not None:
-        fields["direction"] = _direction(entry, before)
+        fields["direction"] = _direction(entry, before, act)
     for option, value in entry.options.items():
         fields.update(_option(option, value, views))
     if entry.name == "sew":
@@ -157,13 +157,15 @@ def _things(pattern: Pattern, entry: Entry) -> str:
     return naming.edges(entry.things)
 
 
-def _direction(entry: Entry, before: Sequence[Entry]) -> str:
+def _direction(entry: Entry, before: Sequence[Entry], act: Act | None) -> str:
     assert entry.word is not None
     rows = table("wording")
     word = same_name(entry.word.value)
     of = entry.options.get("of")
     if of is not None:
         it = f"the {_named(of)}"
+        if word == "up" and "." in of.value and (act is None or act.seam is None):
+            word = "edge up"
     else:
         worked = [rows["worked"][earlier.name] for earlier in before if earlier.name in rows["worked"]]
         it = worked[-1] if worked else "the seam"
