@@ -28,9 +28,14 @@ def wrong_shape(node: Node, at: str, wanted: str, faults: Faults) -> None:
     faults.add(
         "wrong-shape",
         node.place,
-        f"{at.capitalize() if at[0] != '“' else at} should hold {wanted}; here it holds {is_now}.",
+        f"{_begun(at)} should hold {wanted}; here it holds {is_now}.",
         f"Write {wanted} there.",
     )
+
+
+def _begun(at: str) -> str:
+    """The name of a place, to begin a sentence with."""
+    return at[:1].upper() + at[1:]
 
 
 class Words(Kind):
@@ -45,7 +50,7 @@ class Words(Kind):
             return None
         if not node.value.strip():
             faults.add(
-                "wrong-shape", node.place, f"{at} is empty.", f"Write {self.wanted} there, or leave the key out."
+                "wrong-shape", node.place, f"{_begun(at)} is empty.", f"Write {self.wanted} there, or leave the key out."
             )
             return None
         return node
@@ -124,7 +129,7 @@ class Number(Kind):
         text = node.value.strip()
         plain = text.isascii() and text.replace(".", "", 0 if self.whole else 1).isdigit() and len(text) < 12
         if not plain or float(text) > self.most:
-            faults.add("wrong-shape", node.place, f"{at} should hold {wanted}, not “{text[:40]}”.", f"Write {wanted}.")
+            faults.add("wrong-shape", node.place, f"{_begun(at)} should hold {wanted}, not “{text[:40]}”.", f"Write {wanted}.")
             return None
         return int(text) if self.whole else float(text)
 
@@ -148,7 +153,7 @@ class OneOf(Kind):
         faults.add(
             "unknown-word",
             node.place,
-            f"{at} does not take “{node.value[:60]}”; it takes {_list(self.words)}.",
+            f"{_begun(at)} does not take “{node.value[:60]}”; it takes {_list(self.words)}.",
             f"Write “{near}”." if near else f"Write one of {_list(self.words)}.",
         )
         return None
@@ -276,6 +281,6 @@ def unknown_key(key: Text, of: str, known: Rows[str, Any], faults: Faults) -> No
     faults.add(
         "unknown-key",
         key.place,
-        f"A {of} has no key “{key.value[:60]}”.",
+        f"{'An' if of[0] in 'aeiou' else 'A'} {of} has no key “{key.value[:60]}”.",
         f"Did you mean “{near}”?" if near else f"It takes {', '.join(known)}.",
     )
