@@ -8,7 +8,7 @@ from itertools import groupby
 
 from markupsafe import Markup, escape
 
-from booklet.length import GLYPHS, Spelled
+from booklet.length import GLYPHS, INCH_UNITS, Spelled
 from booklet.plan.prose import Block, Measure, Prose, Span
 
 _LIST_TAGS = {"bullet": "ul", "number": "ol"}
@@ -65,11 +65,19 @@ def _span(span: Span, anchors: Mapping[str, str]) -> Markup:
 
 
 def measure_html(measure: Measure) -> Markup:
-    """`⅝ in` semi-bold, then `(1.5 cm)`; the style sheet keeps each whole on one line."""
-    first = Markup('<span class="measure"><b>{}</b>').format(spelled_html(measure.first))
-    if measure.other is not None:
-        first += Markup(" ({})").format(spelled_html(measure.other))
-    return first + Markup("</span>")
+    """`⅝ in` semi-bold, then `(1.5 cm)`; the style sheet keeps each whole on one line.
+
+    A pair says which part is of which system, and marks what is there only to part them, so that a page can show one.
+    """
+    if measure.other is None:
+        return Markup('<span class="measure"><b>{}</b></span>').format(spelled_html(measure.first))
+    return Markup(
+        '<span class="measure pair"><b class="{}">{}</b><span class="{}"><i> (</i>{}<i>)</i></span></span>'
+    ).format(_system(measure.first), spelled_html(measure.first), _system(measure.other), spelled_html(measure.other))
+
+
+def _system(spelled: Spelled) -> str:
+    return "inch" if spelled.unit in INCH_UNITS else "metric"
 
 
 def spelled_html(spelled: Spelled) -> Markup:
