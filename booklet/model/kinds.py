@@ -50,7 +50,10 @@ class Words(Kind):
             return None
         if not node.value.strip():
             faults.add(
-                "wrong-shape", node.place, f"{_begun(at)} is empty.", f"Write {self.wanted} there, or leave the key out."
+                "wrong-shape",
+                node.place,
+                f"{_begun(at)} is empty.",
+                f"Write {self.wanted} there, or leave the key out.",
             )
             return None
         return node
@@ -129,7 +132,9 @@ class Number(Kind):
         text = node.value.strip()
         plain = text.isascii() and text.replace(".", "", 0 if self.whole else 1).isdigit() and len(text) < 12
         if not plain or float(text) > self.most:
-            faults.add("wrong-shape", node.place, f"{_begun(at)} should hold {wanted}, not “{text[:40]}”.", f"Write {wanted}.")
+            faults.add(
+                "wrong-shape", node.place, f"{_begun(at)} should hold {wanted}, not “{text[:40]}”.", f"Write {wanted}."
+            )
             return None
         return int(text) if self.whole else float(text)
 
