@@ -8,6 +8,7 @@ from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from booklet.check.allowed import nearest_allow
 from booklet.check.found import Found
 from booklet.check.move import Budget, nearest_place
 from booklet.finding import Finding
@@ -16,7 +17,7 @@ from booklet.sew.view import sew_all
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from booklet.model.pattern import Allow, Pattern, Step
+    from booklet.model.pattern import Pattern, Step
     from booklet.sew.bench import Bench
 
 
@@ -128,13 +129,5 @@ def _with_reasons(pattern: Pattern, findings: list[Finding]) -> list[Finding]:
 
 
 def _with_reason(pattern: Pattern, steps: dict[str, Step], finding: Finding) -> Finding:
-    step = steps.get(finding.step or "")
-    for allows in (step.allow if step else (), step.section.allow if step else (), pattern.allow):
-        for allow in allows:
-            if rule_of(allow) == finding.rule and finding.rule != "stale-allow":
-                return finding._replace(allowed=allow.reason.value)
-    return finding
-
-
-def rule_of(allow: Allow) -> str:
-    return "-".join(allow.rule.value.lower().replace("-", " ").split())
+    allow = nearest_allow(pattern, steps, finding)
+    return finding._replace(allowed=allow.reason.value) if allow else finding

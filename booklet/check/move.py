@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from booklet.model.pattern import Step
     from booklet.sew.bench import Bench
 
-# How many places are tried for one step? Each costs one sewing of the view. Our choice: all, in a booklet of usual length.
+# How many places are tried for one step? Each costs one sewing of the view. Our choice: all, in a usual booklet.
 MOST_TRIES = 120
 # How many steps may all the tries of one check sew between them? Our choice, so that a long pattern takes no minutes.
 MOST_STEPS = 30_000

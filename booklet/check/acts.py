@@ -1,0 +1,70 @@
+"""Questions that several rules put to the record of a bench."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from booklet.read.tree import same_name
+
+if TYPE_CHECKING:
+    from booklet.finding import Place
+    from booklet.model.pattern import EdgeName, Step
+    from booklet.sew.bench import Act, Bench, CutPiece, Edge
+
+# Which operations join or close an edge for good, as a hem or a finish does not?
+SEWN = frozenset({"sew", "pocket", "close", "zipper"})
+
+
+def where(there: Step, here: Step) -> str:
+    """`in step 4, “Join the shoulders”`, or `in this step`."""
+    return "in this step" if there is here else f"in {there.called}"
+
+
+def name_of(act: Act, edge: Edge) -> EdgeName | None:
+    """The name in the entry that means this edge: by its piece where it is named so, else through a part."""
+    wanted = same_name(edge.spec.name)
+    named = [name for name in act.entry.things if name.edge == wanted]
+    own = [name for name in named if name.part == same_name(edge.cut.called)]
+    return next(iter(own or named), None)
+
+
+def written(act: Act, edge: Edge) -> str:
+    """The edge as the entry names it: `body.side`."""
+    name = name_of(act, edge)
+    return name.written if name else edge.called
+
+
+def place_of(act: Act, edge: Edge) -> Place:
+    name = name_of(act, edge)
+    return name.place if name else act.place
+
+
+def closed_before(edge: Edge, time: int) -> Act | None:
+    """The act that closed the edge before a time; None for one that the writer is told of elsewhere."""
+    closed = edge.closed
+    return closed if closed is not None and closed.time < time and not edge.excused else None
+
+
+def handlings(bench: Bench, *operations: str) -> dict[CutPiece, list[Act]]:
+    """By cut piece, the acts of some operations that were done to a part that holds it, in time order."""
+    found: dict[CutPiece, list[Act]] = {}
+    for act in bench.of(*operations):
+        for cut in act.cuts:
+            found.setdefault(cut, []).append(act)
+    return found
+
+
+def between(acts: list[Act], after: int, before: int) -> Act | None:
+    """The first act between two times."""
+    return next((act for act in acts if after < act.time < before), None)
+
+
+def darts_across(edge: Edge) -> list[Act]:
+    """The entries that sewed the darts which run into an edge."""
+    crossing = [
+        edge.cut.darts[name]
+        for name, dart in edge.cut.piece.darts.items()
+        if name in edge.cut.darts
+        and any(same_name(crossed.value) == same_name(edge.spec.name) for crossed in dart.crosses)
+    ]
+    return [act for act in crossing if act is not None]

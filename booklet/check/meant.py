@@ -1,0 +1,26 @@
+"""What the words on an edge or a piece say it is for: craft/edges.yaml, asked by the rules of order."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from booklet.craft.load import table
+from booklet.read.tree import same_name
+
+
+@cache
+def _words(row: str) -> frozenset[str]:
+    return frozenset(table("edges")[row]["words"])
+
+
+def is_direction(words: str) -> bool:
+    """Whether `press: toward` these words means a direction, not a part."""
+    return same_name(words).removeprefix("the ") in _words("directions")
+
+
+def is_opening(edge_name: str) -> bool:
+    return not _words("openings").isdisjoint(same_name(edge_name).split())
+
+
+def is_inner(piece_name: str) -> bool:
+    return not _words("inner pieces").isdisjoint(same_name(piece_name).split())

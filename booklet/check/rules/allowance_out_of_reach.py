@@ -1,0 +1,59 @@
+"""A seam is trimmed or clipped after its part was turned right side out.
+
+What it finds: `trim`, `grade`, `clip` or `notch` on a seam that lies inside a turned collar, cuff, tube or bag.
+
+Why it matters at the machine: the allowances are inside. The sewer has to turn the part back, or leaves them as they
+are.
+
+Wrong:
+    steps:
+      - {id: sew, title: Sew the collar, work: [{sew: [collar.outer, collar.outer]}]}
+      - {id: turn, title: Turn the collar, work: [{turn: collar}]}
+      - {id: trim, title: Trim the collar, work: [{trim: 1/4 in}]}
+
+Right:
+    steps:
+      - {id: sew, title: Sew the collar, work: [{sew: [collar.outer, collar.outer]}]}
+      - {id: trim, title: Trim the collar, work: [{trim: 1/4 in}]}
+      - {id: turn, title: Turn the collar, work: [{turn: collar}]}
+
+Source: published: Goodheart-Willcox (2012), p. 453: stitch, then trim, grade and clip, then turn.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.acts import where
+from booklet.check.found import Found
+from booklet.check.numbers import seam_said
+from booklet.check.turned import Turned
+from booklet.finding import Related
+from booklet.sew.bench import Act, Bench
+
+LEVEL = "error"
+DONE = {"trim": "trimmed", "grade": "graded", "clip": "clipped", "notch": "notched"}
+
+
+def find(bench: Bench) -> Iterator[Found]:
+    if not bench.of("turn"):
+        return
+    turned = Turned(bench)
+    for act in bench.of(*DONE):
+        away = turned.away(act.seam, act.time) if act.seam else None
+        if away is not None:
+            yield _found(act, away)
+
+
+def _found(act: Act, away: Act) -> Found:
+    assert act.seam is not None
+    said = seam_said(act.seam)
+    mend = f"Put it before {away.step.called}."
+    return Found(
+        act.place,
+        act.step,
+        f"{said[0].upper()}{said[1:]} can't be {DONE[act.name]} any more: it was turned {where(away.step, act.step)}.",
+        f"Put “{act.name}” before “turn”." if away.step is act.step else mend,
+        (Related("It is turned here", away.place),),
+        move=None if away.step is act.step else act.step,
+    )

@@ -1,0 +1,58 @@
+"""An edge is sewn, hemmed or closed a second time.
+
+What it finds: an edge that `sew`, `hem`, `casing`, `bind`, `close`, `zipper` or a pocket takes, though an earlier
+entry has closed it.
+
+Why it matters at the machine: there is no edge left there to sew. Most often another edge is meant, or one of the two
+steps is for another view.
+
+Wrong:
+    steps:
+      - {id: shoulders, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder]}]}
+      - {id: again, title: Join the shoulders again, work: [{sew: [front.shoulder, back.shoulder]}]}
+
+Right:
+    steps:
+      - {id: shoulders, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder]}]}
+      - {id: sides, title: Join the sides, work: [{sew: [front.side, back.side]}]}
+
+Source: common practice, no source: an edge can be closed once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.acts import where
+from booklet.check.found import Found
+from booklet.check.words import listed
+from booklet.finding import Related
+from booklet.sew.bench import Bench, Missing
+
+LEVEL = "error"
+
+
+def find(bench: Bench) -> Iterator[Found]:
+    by_act: dict[int, list[Missing]] = {}
+    for missing in bench.missing:
+        if missing.kind == "already closed" and missing.edge is not None and missing.edge.closed is not None:
+            by_act.setdefault(missing.time, []).append(missing)
+    for together in by_act.values():
+        yield _found(together)
+
+
+def _found(together: list[Missing]) -> Found:
+    """One finding for an entry, whichever of its edges are closed."""
+    first = together[0]
+    assert first.edge is not None
+    closed = first.edge.closed
+    assert closed is not None
+    names = list(dict.fromkeys(missing.written for missing in together))
+    they_are = "they are" if len(names) > 1 else "it is"
+    return Found(
+        first.place,
+        first.step,
+        f"{listed(names)} can't be sewn here: {they_are} closed already, {where(closed.step, first.step)}.",
+        "Name the edge that is meant, or leave one of the two out; if they are for different views, write “for:”.",
+        (Related(f"{names[0]} was closed here", closed.place),),
+    )

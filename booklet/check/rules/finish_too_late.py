@@ -1,0 +1,65 @@
+"""An edge is finished when it is already shut away.
+
+What it finds: `finish` on an edge, or a seam, that lies inside a French or felled seam, in a hem or casing turned
+twice, in a binding, or in a part already turned right side out.
+
+Why it matters at the machine: the raw edge can't be reached; and it needs no finish.
+
+Wrong:
+    steps:
+      - {id: hem, title: Hem, work: [{hem: front.hem, turns: [1/2 in, 1/2 in]}]}
+      - {id: finish, title: Finish the edges, work: [{finish: [front.hem, front.side], how: zigzag}]}
+
+Right:
+    steps:
+      - {id: finish, title: Finish the edges, work: [{finish: [front.hem, front.side], how: zigzag}]}
+      - {id: hem, title: Hem, work: [{hem: front.hem, turns: [1 in]}]}
+
+Source: published: Oklahoma Coop. Ext. 4-H No. 810: French and felled seams enclose their raw edges.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.acts import closed_before, place_of, where, written
+from booklet.check.found import Found
+from booklet.check.turned import Turned
+from booklet.finding import Related
+from booklet.sew.bench import Act, Bench, Edge
+
+LEVEL = "error"
+SHUTS = frozenset({"french", "flat felled"})
+
+
+def find(bench: Bench) -> Iterator[Found]:
+    turned = Turned(bench)
+    for act in bench.of("finish"):
+        for edge in act.edges:
+            closed = closed_before(edge, act.time)
+            shut = closed and _shut_by(turned, closed, act)
+            if closed and shut:
+                yield _found(act, edge, closed, shut)
+                break
+
+
+def _shut_by(turned: Turned, closed: Act, act: Act) -> str:
+    """What shuts it away, in words; empty where it can still be reached."""
+    if closed.seam is not None and closed.seam.construction in SHUTS:
+        return f"the {closed.seam.construction} seam".replace("french", "French")
+    if closed.seam is not None and turned.away(closed.seam, act.time):
+        return "the seam that was turned inside"
+    if closed.name in ("hem", "casing") and len(closed.entry.lengths("turns")) > 1:
+        return f"the {closed.name}"
+    return "the binding" if closed.name == "bind" else ""
+
+
+def _found(act: Act, edge: Edge, closed: Act, shut: str) -> Found:
+    return Found(
+        place_of(act, edge),
+        act.step,
+        f"{written(act, edge)} can't be finished any more: its raw edge lies inside {shut}, sewn "
+        f"{where(closed.step, act.step)}.",
+        "Take the finish out: nothing frays there; or finish the edge before it is shut away.",
+        (Related("It is shut away here", closed.place),),
+    )

@@ -1,0 +1,63 @@
+"""A piece is fused after it has been sewn to another, or turned.
+
+What it finds: `fuse` on a piece of which an edge was sewn to another piece before, or which lies in a part that was
+turned right side out.
+
+Why it matters at the machine: the interfacing has to lie on the flat, single piece, out to its edges. Later the seam
+is in the way, and the iron glues it to the wrong layer.
+
+Wrong:
+    steps:
+      - {id: facing, title: Face the neck, work: [{sew: [front.neckline, neck facing.neckline]}]}
+      - {id: fuse, title: Fuse the facing, work: [{fuse: neck facing}]}
+
+Right:
+    steps:
+      - {id: fuse, title: Fuse the facing, work: [{fuse: neck facing}]}
+      - {id: facing, title: Face the neck, work: [{sew: [front.neckline, neck facing.neckline]}]}
+
+Source: published: the unit method of construction: interfacing goes on first, before the part is assembled (a
+teaching page's order).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.acts import handlings, where
+from booklet.check.found import Found
+from booklet.finding import Related
+from booklet.read.tree import same_name
+from booklet.sew.bench import Act, Bench, CutPiece
+
+LEVEL = "error"
+
+
+def find(bench: Bench) -> Iterator[Found]:
+    fused = bench.of("fuse")
+    turned = handlings(bench, "turn") if fused else {}
+    for act in fused:
+        for cut in act.cuts:
+            first = _sewn_before(cut, act.time) or next((t for t in turned.get(cut, ()) if t.time < act.time), None)
+            if cut.fused is act and first is not None:
+                yield _found(act, cut, first)
+
+
+def _sewn_before(cut: CutPiece, time: int) -> Act | None:
+    """The first seam that joined the piece to another one."""
+    seams = (seam for edge in cut.edges.values() for seam in edge.seams if seam.act.time < time)
+    joined = [seam.act for seam in seams if any(edge.cut is not cut for edge in seam.edges)]
+    return min(joined, key=lambda act: act.time, default=None)
+
+
+def _found(act: Act, cut: CutPiece, first: Act) -> Found:
+    done = "turned right side out" if first.name == "turn" else "sewn to another piece"
+    place = next((thing.place for thing in act.entry.things if same_name(cut.called) == thing.part), act.place)
+    return Found(
+        place,
+        act.step,
+        f"{cut.called} is fused too late: it was {done} before, {where(first.step, act.step)}.",
+        f"Fuse {cut.called} before {first.step.called}.",
+        (Related(f"{cut.called} is {done} here", first.place),),
+        move=act.step,
+    )

@@ -1,0 +1,86 @@
+"""A seam is trimmed, clipped, pressed, finished or topstitched before it is sewn.
+
+What it finds: `trim`, `grade`, `clip`, `notch`, `press`, `finish: seam`, `topstitch: seam` and the like where nothing
+has been sewn yet, or where `of:` or the entry's own word names a seam, a dart or an edge that has no stitching yet.
+
+Why it matters at the machine: the sewer can't find the seam that is meant, and may cut into the wrong one.
+
+Wrong:
+    steps:
+      - {id: press, title: Press the shoulders, work: [{press: open, of: shoulder seam}]}
+      - {id: shoulders, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder], as: shoulder seam}]}
+
+Right:
+    steps:
+      - {id: shoulders, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder], as: shoulder seam}]}
+      - {id: press, title: Press the shoulders, work: [{press: open, of: shoulder seam}]}
+
+Source: published: Oregon State Univ. Ext. 4-H 320-14, Pressing Skills, and Goodheart-Willcox (2012), pp. 451-453:
+sew, then trim, clip, press.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.found import Found
+from booklet.check.words import listed
+from booklet.finding import Related
+from booklet.model.pattern import Step
+from booklet.read.faults import nearest
+from booklet.read.tree import same_name
+from booklet.sew.bench import Bench, Missing
+
+LEVEL = "error"
+
+
+def find(bench: Bench) -> Iterator[Found]:
+    for missing in bench.missing:
+        if missing.kind == "no seam" and missing.entry is not None:
+            yield _found(bench, missing, missing.entry.name)
+
+
+def _found(bench: Bench, missing: Missing, operation: str) -> Found:
+    name = missing.written.strip()
+    if missing.entry is not None and missing.place == missing.entry.place:
+        says = f"There is nothing to {operation} yet: no seam has been sewn before this entry."
+        return Found(missing.place, missing.step, says, f"Move {missing.step.called}, to after the seam that is meant.")
+    later = _sewn_in(bench, name)
+    if later is not None:
+        says = f"“{name}” is not sewn yet: that comes later, in {later.called}."
+        if later is missing.step:
+            says = f"“{name}” is not sewn yet: that comes later in this step."
+        mend = f"Move {missing.step.called}, to after {later.called}."
+        if later is missing.step:
+            mend = f"Put “{operation}” after the entry that sews it."
+        return Found(
+            missing.place, missing.step, says, mend, (Related("It is sewn here", later.place),), move=missing.step
+        )
+    return Found(missing.place, missing.step, f"No seam called “{name}” is sewn in this view.", _mend(missing, name))
+
+
+def _sewn_in(bench: Bench, name: str) -> Step | None:
+    """The step that will sew the seam, dart or edge of that name."""
+    named = bench.seam_makers.get(same_name(name))
+    if named is not None:
+        return named[1]
+    part, _, thing = (same_name(word) for word in name.partition("."))
+    whole = bench.parts.get(part)
+    for cut in whole.cuts if whole and thing else ():
+        dart = cut.darts.get(thing)
+        edge = cut.edges.get(thing)
+        act = dart or (edge.seams[0].act if edge and edge.seams else None)
+        if act is not None:
+            return act.step
+    return None
+
+
+def _mend(missing: Missing, name: str) -> str:
+    near = nearest(name, missing.known)
+    if near:
+        return f"Did you mean “{near}”?"
+    if "." in name:
+        return "Sew it first, or name an edge that lies in a seam."
+    if missing.known:
+        return f"Name one of the seams that this view sews: {listed(missing.known, 'or')}."
+    return f"Give the seam its name where it is sewn: “as: {name}”."

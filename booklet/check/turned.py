@@ -1,0 +1,60 @@
+"""Which seams lie out of reach, inside a part that has been turned right side out?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from booklet.check.acts import handlings
+
+if TYPE_CHECKING:
+    from booklet.sew.bench import Act, Bench, CutPiece, Edge, Seam
+
+
+class Turned:
+    """The turnings of one view, by what they turned.
+
+    Turning a whole garment hides nothing: a hand still gets in. A seam is hidden where the part is a collar, a cuff or
+    a tube, so that it joins all the pieces of the part; where it is made `enclosed`; and in a bag that was turned
+    through a gap.
+    """
+
+    def __init__(self, bench: Bench) -> None:
+        self._by_cut = handlings(bench, "turn")
+        self._bags: dict[int, bool] = {}
+
+    def away(self, seam: Seam, before: int) -> Act | None:
+        """The act that turned the seam out of reach between its sewing and a time, or None."""
+        for act in self._by_cut.get(seam.edges[0].cut, ()):
+            if seam.act.time < act.time < before and self.hides(act, seam):
+                return act
+        return None
+
+    def hides(self, act: Act, seam: Seam) -> bool:
+        mine = {edge.cut for edge in seam.edges}
+        if not mine <= set(act.cuts):
+            return False
+        return seam.construction == "enclosed" or whole(act, seam) or self._is_bag(act)
+
+    def _is_bag(self, act: Act) -> bool:
+        if act.time not in self._bags:
+            self._bags[act.time] = _is_bag(act)
+        return self._bags[act.time]
+
+
+def whole(act: Act, seam: Seam) -> bool:
+    """Whether the seam joins every piece of what was turned. Interfacing goes with its piece."""
+    return {edge.cut.piece for edge in seam.edges} == {cut.piece for cut in act.cuts}
+
+
+def _is_bag(act: Act) -> bool:
+    """All round closed, but for a gap that is closed later, by `close`."""
+    gaps = 0
+    for edge in _edges(act.cuts):
+        if edge.closed is None or (edge.closed.time > act.time and edge.closed.name != "close"):
+            return False
+        gaps += edge.closed.time > act.time
+    return gaps > 0
+
+
+def _edges(cuts: list[CutPiece]) -> list[Edge]:
+    return [edge for cut in cuts for edge in cut.edges.values() if not edge.spec.fold]
