@@ -9,7 +9,7 @@ from booklet.read.tree import same_name
 if TYPE_CHECKING:
     from booklet.finding import Place
     from booklet.model.pattern import EdgeName, Step
-    from booklet.sew.bench import Act, Bench, CutPiece, Edge
+    from booklet.sew.bench import Act, Bench, CutPiece, Edge, Missing
 
 # Which operations join or close an edge for good, as a hem or a finish does not?
 SEWN = frozenset({"sew", "pocket", "close", "zipper"})
@@ -18,6 +18,20 @@ SEWN = frozenset({"sew", "pocket", "close", "zipper"})
 def where(there: Step, here: Step) -> str:
     """`in step 4, “Join the shoulders”`, or `in this step`."""
     return "in this step" if there is here else f"in {there.called}"
+
+
+def put_before(what: str, there: Step, here: Step) -> str:
+    """A mend in words: `Put the dart before step 4, “Join the sides”.`"""
+    return f"Put {what} earlier in this step." if there is here else f"Put {what} before {there.called}."
+
+
+def put_after(what: str, there: Step, here: Step) -> str:
+    return f"Put {what} later in this step." if there is here else f"Put {what} after {there.called}."
+
+
+def movable(here: Step, there: Step) -> Step | None:
+    """The step to move for the sake of another; None where both faults lie in one step, which no move mends."""
+    return None if there is here else here
 
 
 def name_of(act: Act, edge: Edge) -> EdgeName | None:
@@ -68,3 +82,13 @@ def darts_across(edge: Edge) -> list[Act]:
         and any(same_name(crossed.value) == same_name(edge.spec.name) for crossed in dart.crosses)
     ]
     return [act for act in crossing if act is not None]
+
+
+def once(bench: Bench, kind: str, by_part: bool = False) -> list[Missing]:
+    """What was missing in one way, each name once a step; `by_part`: whatever edge of the part is named."""
+    found: dict[tuple[str, str], Missing] = {}
+    for missing in bench.missing:
+        if missing.kind == kind:
+            name = missing.written.partition(".")[0] if by_part else missing.written
+            found.setdefault((missing.step.id, same_name(name)), missing)
+    return list(found.values())

@@ -13,9 +13,8 @@ if TYPE_CHECKING:
 class Turned:
     """The turnings of one view, by what they turned.
 
-    Turning a whole garment hides nothing: a hand still gets in. A seam is hidden where the part is a collar, a cuff or
-    a tube, so that it joins all the pieces of the part; where it is made `enclosed`; and in a bag that was turned
-    through a gap.
+    Turning a garment hides nothing: a hand still gets in. A seam is hidden where it is made `enclosed`; where it joins
+    all pieces of the part and each has one open edge at most, as a collar; and in a bag that was turned through a gap.
     """
 
     def __init__(self, bench: Bench) -> None:
@@ -33,7 +32,7 @@ class Turned:
         mine = {edge.cut for edge in seam.edges}
         if not mine <= set(act.cuts):
             return False
-        return seam.construction == "enclosed" or whole(act, seam) or self._is_bag(act)
+        return seam.construction == "enclosed" or (whole(act, seam) and _nearly_closed(act)) or self._is_bag(act)
 
     def _is_bag(self, act: Act) -> bool:
         if act.time not in self._bags:
@@ -44,6 +43,15 @@ class Turned:
 def whole(act: Act, seam: Seam) -> bool:
     """Whether the seam joins every piece of what was turned. Interfacing goes with its piece."""
     return {edge.cut.piece for edge in seam.edges} == {cut.piece for cut in act.cuts}
+
+
+def _nearly_closed(act: Act) -> bool:
+    """Whether each piece has at most one edge that is still open when it is turned."""
+    open_edges: dict[CutPiece, int] = {}
+    for edge in _edges(act.cuts):
+        if edge.closed is None or edge.closed.time > act.time:
+            open_edges[edge.cut] = open_edges.get(edge.cut, 0) + 1
+    return all(count < 2 for count in open_edges.values())
 
 
 def _is_bag(act: Act) -> bool:

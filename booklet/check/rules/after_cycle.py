@@ -49,7 +49,7 @@ def _found(ring: list[Step]) -> Found:
     related = tuple(
         Related("The ring goes on here", _place(step, ring[(at + 2) % len(ring)])) for at, step in enumerate(ring[1:])
     )
-    says = f"{_start(first)} comes after {chain} again."
+    says = f"{_start(first)} comes after {chain}, again."
     return Found(_place(first, ring[1]), first, says, "Take one of these steps out of an “after:”.", related)
 
 

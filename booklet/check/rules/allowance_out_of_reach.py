@@ -7,13 +7,13 @@ are.
 
 Wrong:
     steps:
-      - {id: sew, title: Sew the collar, work: [{sew: [collar.outer, collar.outer]}]}
+      - {id: sew, title: Sew the collar, work: [{sew: [[collar.ends, collar.outer], [collar.ends, collar.outer]]}]}
       - {id: turn, title: Turn the collar, work: [{turn: collar}]}
       - {id: trim, title: Trim the collar, work: [{trim: 1/4 in}]}
 
 Right:
     steps:
-      - {id: sew, title: Sew the collar, work: [{sew: [collar.outer, collar.outer]}]}
+      - {id: sew, title: Sew the collar, work: [{sew: [[collar.ends, collar.outer], [collar.ends, collar.outer]]}]}
       - {id: trim, title: Trim the collar, work: [{trim: 1/4 in}]}
       - {id: turn, title: Turn the collar, work: [{turn: collar}]}
 
@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import where
+from booklet.check.acts import movable, put_before, where
 from booklet.check.found import Found
 from booklet.check.numbers import seam_said
 from booklet.check.turned import Turned
@@ -48,12 +48,11 @@ def find(bench: Bench) -> Iterator[Found]:
 def _found(act: Act, away: Act) -> Found:
     assert act.seam is not None
     said = seam_said(act.seam)
-    mend = f"Put it before {away.step.called}."
     return Found(
         act.place,
         act.step,
         f"{said[0].upper()}{said[1:]} can't be {DONE[act.name]} any more: it was turned {where(away.step, act.step)}.",
-        f"Put “{act.name}” before “turn”." if away.step is act.step else mend,
+        put_before(f"“{act.name}”", away.step, act.step),
         (Related("It is turned here", away.place),),
-        move=None if away.step is act.step else act.step,
+        move=movable(act.step, away.step),
     )

@@ -24,6 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import movable, put_after
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.read.tree import Text, same_name
@@ -60,8 +61,8 @@ def _found(act: Act, hole: Act) -> Found:
     return Found(
         act.place,
         act.step,
-        f"The buttons are sewn on before their buttonholes are made, {there}.",
-        f"Sew the buttons on after {hole.step.called}." if hole.step is not act.step else "Put “buttonhole” first.",
+        f"The buttons are sewn on before their buttonholes, which are made {there}.",
+        put_after("the buttons", hole.step, act.step),
         (Related("The buttonholes are made here", hole.place),),
-        move=act.step if hole.step is not act.step else None,
+        move=movable(act.step, hole.step),
     )

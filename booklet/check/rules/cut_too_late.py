@@ -21,7 +21,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import closed_before, place_of, where, written
+from booklet.check.acts import closed_before, movable, place_of, put_before, where, written
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -43,7 +43,7 @@ def find(bench: Bench) -> Iterator[Found]:
                 act.step,
                 f"{listed(names)} can't be cut any more: {'they' if were == 'were' else 'it'} {were} closed before, "
                 f"{where(closed.step, act.step)}.",
-                f"Cut before {closed.step.called}.",
+                put_before("the cutting", closed.step, act.step),
                 (Related(f"{names[0]} is closed here", closed.place),),
-                move=act.step,
+                move=movable(act.step, closed.step),
             )

@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import closed_before, where
+from booklet.check.acts import closed_before, movable, put_before, where
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.read.tree import same_name
@@ -52,8 +52,8 @@ def _late(act: Act, cut: CutPiece, name: str) -> Found | None:
                 act.step,
                 f"The {dart.name} can't be sewn any more: it runs into {edge.called}, which was sewn before, "
                 f"{where(closed.step, act.step)}.",
-                f"Put the {dart.name} before {closed.step.called}.",
+                put_before(f"the {dart.name}", closed.step, act.step),
                 (Related(f"{edge.called} is sewn here", closed.place),),
-                move=act.step,
+                move=movable(act.step, closed.step),
             )
     return None

@@ -30,6 +30,7 @@ from booklet.finding import Related
 from booklet.sew.bench import Bench, Missing
 
 LEVEL = "error"
+DONE = {"hem": "hemmed", "bind": "bound", "close": "closed", "casing": "turned into a casing"}
 
 
 def find(bench: Bench) -> Iterator[Found]:
@@ -48,11 +49,12 @@ def _found(together: list[Missing]) -> Found:
     closed = first.edge.closed
     assert closed is not None
     names = list(dict.fromkeys(missing.written for missing in together))
+    done = DONE.get(first.entry.name, "sewn") if first.entry else "sewn"
     they_are = "they are" if len(names) > 1 else "it is"
     return Found(
         first.place,
         first.step,
-        f"{listed(names)} can't be sewn here: {they_are} closed already, {where(closed.step, first.step)}.",
+        f"{listed(names)} can't be {done} here: {they_are} closed already, {where(closed.step, first.step)}.",
         "Name the edge that is meant, or leave one of the two out; if they are for different views, write “for:”.",
         (Related(f"{names[0]} was closed here", closed.place),),
     )

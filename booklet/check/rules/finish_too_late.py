@@ -44,22 +44,23 @@ def find(bench: Bench) -> Iterator[Found]:
 
 
 def _shut_by(turned: Turned, closed: Act, act: Act) -> str:
-    """What shuts it away, in words; empty where it can still be reached."""
+    """Inside what it lies, in words; empty where it can still be reached."""
+    there = where(closed.step, act.step)
+    away = turned.away(closed.seam, act.time) if closed.seam is not None else None
     if closed.seam is not None and closed.seam.construction in SHUTS:
-        return f"the {closed.seam.construction} seam".replace("french", "French")
-    if closed.seam is not None and turned.away(closed.seam, act.time):
-        return "the seam that was turned inside"
+        return f"the {closed.seam.construction} seam, sewn {there}".replace("french", "French")
+    if away is not None:
+        return f"what was turned {where(away.step, act.step)}"
     if closed.name in ("hem", "casing") and len(closed.entry.lengths("turns")) > 1:
-        return f"the {closed.name}"
-    return "the binding" if closed.name == "bind" else ""
+        return f"the {closed.name}, sewn {there}"
+    return f"the binding, sewn {there}" if closed.name == "bind" else ""
 
 
 def _found(act: Act, edge: Edge, closed: Act, shut: str) -> Found:
     return Found(
         place_of(act, edge),
         act.step,
-        f"{written(act, edge)} can't be finished any more: its raw edge lies inside {shut}, sewn "
-        f"{where(closed.step, act.step)}.",
+        f"{written(act, edge)} can't be finished any more: its raw edge lies inside {shut}.",
         "Take the finish out: nothing frays there; or finish the edge before it is shut away.",
         (Related("It is shut away here", closed.place),),
     )

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import handlings, where
+from booklet.check.acts import handlings, movable, put_before, where
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.read.tree import same_name
@@ -57,7 +57,7 @@ def _found(act: Act, cut: CutPiece, first: Act) -> Found:
         place,
         act.step,
         f"{cut.called} is fused too late: it was {done} before, {where(first.step, act.step)}.",
-        f"Fuse {cut.called} before {first.step.called}.",
+        put_before("the fusing", first.step, act.step),
         (Related(f"{cut.called} is {done} here", first.place),),
-        move=act.step,
+        move=movable(act.step, first.step),
     )

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import place_of
+from booklet.check.acts import movable, place_of, put_after
 from booklet.check.found import Found
 from booklet.check.meant import is_inner, is_opening
 from booklet.check.numbers import seam_said
@@ -73,7 +73,7 @@ def _found(act: Act, seam: Seam, edges: list[Edge]) -> Found:
         act.step,
         f"{listed(edge.called for edge in edges)} {are} hemmed too early: {seam_said(seam)} runs into {them}, "
         f"and is sewn {there}.",
-        f"Hem after {seam.act.step.called}.",
+        put_after("the hem", seam.act.step, act.step),
         (Related("The seam is sewn here", seam.act.place),),
-        move=act.step if seam.act.step is not act.step else None,
+        move=movable(act.step, seam.act.step),
     )

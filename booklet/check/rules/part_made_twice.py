@@ -36,7 +36,7 @@ def find(bench: Bench) -> Iterator[Found]:
         if missing.kind != "made twice" or part is None:
             continue
         pieces = listed(cut.called for cut in part.cuts)
-        first = f"{maker.called} has made one of {pieces}" if maker else "a piece has that name"
+        first = f"{maker.called}, has made one of {pieces}" if maker else "a piece has that name"
         yield Found(
             missing.place,
             missing.step,

@@ -26,6 +26,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import once
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -37,8 +38,8 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for missing in bench.missing:
-        if missing.kind == "not made" and missing.maker is not None:
+    for missing in once(bench, "not made", by_part=True):
+        if missing.maker is not None:
             yield _found(bench, missing, missing.maker)
 
 
@@ -49,14 +50,14 @@ def _found(bench: Bench, missing: Missing, maker: Step) -> Found:
             missing.place,
             missing.step,
             f"“{name}” is used here, but only an optional step makes it.",
-            f"Let {missing.step.called} be optional too, or let {maker.called} always be sewn.",
+            f"Let {missing.step.called}, be optional too, or let {maker.called}, always be sewn.",
             (Related("It is made here", maker.place),),
         )
     makers = bench.made_anywhere[same_name(name)]
     has = {view for step in makers for view in step.scope.views}
     lacking = [view for view in missing.step.scope.views if view not in has]
     kept = [view for view in missing.step.scope.views if view in has]
-    limit = f"limit {missing.step.called} with “for: {_as_list(kept)}”" if kept else "name a part that this view has"
+    limit = f"limit {missing.step.called}, with “for: {_as_list(kept)}”" if kept else "name a part that this view has"
     return Found(
         missing.place,
         missing.step,

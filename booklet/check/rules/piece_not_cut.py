@@ -20,6 +20,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import once
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -31,10 +32,9 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for missing in bench.missing:
-        if missing.kind == "not cut":
-            name = same_name(missing.written.split(".")[0])
-            yield _found(missing, bench.pattern.pieces[name.partition(" in ")[0]])
+    for missing in once(bench, "not cut", by_part=True):
+        name = same_name(missing.written.split(".")[0])
+        yield _found(missing, bench.pattern.pieces[name.partition(" in ")[0]])
 
 
 def _found(missing: Missing, piece: Piece) -> Found:
@@ -44,7 +44,7 @@ def _found(missing: Missing, piece: Piece) -> Found:
         missing.place,
         missing.step,
         f"{piece.name} is not cut for this view.",
-        f"Limit {missing.step.called} with {limit}, as the piece is; or cut {piece.name} for this view too.",
+        f"Limit {missing.step.called}, with {limit}, as the piece is; or cut {piece.name} for this view too.",
         (Related(f"{piece.name} is cut for {cut_for} only", piece.place),),
     )
 

@@ -27,7 +27,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import where
+from booklet.check.acts import movable, put_before, where
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, CutPiece, Edge
@@ -48,7 +48,7 @@ def find(bench: Bench) -> Iterator[Found]:
 def _closing(cut: CutPiece, time: int) -> Act | None:
     """The seam that closed the piece into a tube before a time."""
     for edge in cut.edges.values():
-        if edge.closed is not None and edge.closed.name in ROUND and edge.closed.time > time:
+        if edge.closed is not None and edge.closed.name in ROUND:
             closing = _ring(edge, time)
             if closing is not None:
                 return closing
@@ -85,7 +85,7 @@ def _found(act: Act, cut: CutPiece, closing: Act) -> Found:
         act.step,
         f"{act.entry.things[0].written} is sewn on when {cut.called} is no longer flat: it was closed all round "
         f"{where(closing.step, act.step)}.",
-        f"Sew the pocket on before {closing.step.called}.",
+        put_before("the pocket", closing.step, act.step),
         (Related("The piece is closed here", closing.place),),
-        move=act.step,
+        move=movable(act.step, closing.step),
     )

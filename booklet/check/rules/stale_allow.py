@@ -34,6 +34,7 @@ from booklet.model.pattern import Pattern
 
 LEVEL = "warning"
 NEEDS_ALL_VIEWS = True
+HERE = {"step": "on this step", "section": "in this section", "pattern": "in the rest of the pattern"}
 
 
 def find_last(pattern: Pattern, findings: Sequence[Finding]) -> Iterator[Found]:
@@ -48,7 +49,7 @@ def find_last(pattern: Pattern, findings: Sequence[Finding]) -> Iterator[Found]:
         yield Found(
             allow.rule.place,
             step,
-            f"“{rule_of(allow)}” finds nothing on this {where}, so the exception excuses nothing.",
+            f"“{rule_of(allow)}” has nothing left to excuse {HERE[where]}.",
             "Take the exception out.",
         )
 

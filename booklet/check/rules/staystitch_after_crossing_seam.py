@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import darts_across, place_of, where, written
+from booklet.check.acts import darts_across, movable, place_of, put_before, where, written
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, Edge
@@ -41,9 +41,9 @@ def find(bench: Bench) -> Iterator[Found]:
                 place_of(act, edge),
                 act.step,
                 f"{written(act, edge)} is staystitched after {what} that runs into it, {where(first.step, act.step)}.",
-                f"Put the staystitching before {first.step.called}.",
+                put_before("the staystitching", first.step, act.step),
                 (Related(f"{'The dart' if first.darts else 'The seam'} is sewn here", first.place),),
-                move=act.step,
+                move=movable(act.step, first.step),
             )
 
 

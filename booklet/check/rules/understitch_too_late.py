@@ -28,7 +28,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import SEWN, between, handlings, where
+from booklet.check.acts import SEWN, between, handlings, movable, put_before, where
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, CutPiece, Seam
@@ -69,7 +69,7 @@ def _found(act: Act, closing: Act) -> Found:
         thing.place,
         act.step,
         f"{thing.written} can't be laid flat and understitched: it was {done} before, {where(closing.step, act.step)}.",
-        f"Understitch before {closing.step.called}.",
+        put_before("the understitching", closing.step, act.step),
         (Related(f"It is {done} here", closing.place),),
-        move=act.step,
+        move=movable(act.step, closing.step),
     )

@@ -19,6 +19,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import once
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.read.faults import nearest
@@ -28,9 +29,8 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for missing in bench.missing:
-        if missing.kind == "unknown dart":
-            yield _found(missing)
+    for missing in once(bench, "unknown dart"):
+        yield _found(missing)
 
 
 def _found(missing: Missing) -> Found:

@@ -20,6 +20,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import once
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.model.pattern import Dart, Pattern, Piece
@@ -31,8 +32,8 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for missing in bench.missing:
-        if missing.kind == "unknown edge" and missing.part is not None:
+    for missing in once(bench, "unknown edge"):
+        if missing.part is not None:
             yield _found(missing)
 
 

@@ -19,6 +19,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import once
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -30,9 +31,8 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for missing in bench.missing:
-        if missing.kind == "unknown part":
-            yield _of_other_material(bench, missing) or _found(missing)
+    for missing in once(bench, "unknown part", by_part=True):
+        yield _of_other_material(bench, missing) or _found(missing)
 
 
 def _found(missing: Missing) -> Found:
@@ -42,7 +42,7 @@ def _found(missing: Missing) -> Found:
         missing.place,
         missing.step,
         f"“{name}” is no piece of this pattern, and no step makes it.",
-        f"Did you mean “{near}”?" if near else f"Name a piece or a part: {listed(missing.known, 'or')}.",
+        f"Did you mean “{near}”?" if near else f"The pieces and parts are {listed(missing.known)}.",
     )
 
 
