@@ -52,7 +52,9 @@ _NUMBER = (
 _UNITS = r"inches|inch|in\b|yards?|yds?\b|millimet(?:re|er)s?|mm\b|centimet(?:re|er)s?|cm\b|met(?:re|er)s?\b|m\b|[\"″”]"
 # In “sew all 2 in the same way”, `in` is no unit: a whole number, then `in`, then one of these.
 _NOT_INCHES = r"\s+(?:the|an?|each|this|these|your|both|all|order|turn|total|place|one|pairs|same|half)\b"
-_IN_PROSE = rf"(?<![\w./⁄])(?:{_NUMBER})[ \u00a0\u202f-]?(?P<unit>{_UNITS})"
+# A size, a page or a step has a number and no length, even where “in” comes next.
+_NAMED = r"\b(?:sizes?|pages?|steps?|pieces?|views?|figures?|numbers?|sections?)\s+\Z"
+_IN_PROSE = rf"(?<![\w./⁄])(?<![0-9],)(?:{_NUMBER})[ \u00a0\u202f-]?(?P<unit>{_UNITS})"
 _ALONE = rf"\s*(?:{_NUMBER})\s*(?P<unit>[a-zA-Z.\"″”]*)\s*\Z"
 
 
@@ -165,18 +167,38 @@ def parse(text: str) -> Length:
 
 
 def find(text: str) -> list[tuple[int, int, Length]]:
-    """Every measure in prose, with where it starts and ends. One with a zero under its bar is passed over."""
+    """Every measure in prose, with where it starts and ends.
+
+    Passed over: a zero under the bar, a fraction of more than one (a needle is 80/12), a decimal comma, a number that only
+    stands before the word “in”, and one after which a quotation ends.
+    """
     found = []
+    done, quotes, opened = 0, 0, 0
     for match in _expression(_IN_PROSE).finditer(text):
+        between = text[done : match.start()]
+        quotes += between.count('"')
+        opened = max(0, opened + between.count("“") - between.count("”"))
+        done = match.end("unit")
+        unit = match["unit"].lower()
+        closes = (unit == '"' and quotes % 2 == 1) or (unit == "”" and opened > 0)
+        if (closes and match["plain"]) or (unit in '"”' and text[match.start("unit") - 1].isspace()):
+            done = match.start("unit")
+            continue
         try:
             amount = _amount(match)
         except BadLength:
             continue
-        if match["plain"] and match["unit"].lower() == "in" and _expression(_NOT_INCHES).match(text, match.end()):
-            continue
-        unit = _UNIT_WORDS[match["unit"].lower()]
-        found.append((match.start(), match.end(), Length(amount, unit, match.group())))
+        if not (_is_no_length(text, match) or (match["top"] and int(match["top"]) >= int(match["bottom"]))):
+            found.append((match.start(), match.end(), Length(amount, _UNIT_WORDS[unit], match.group())))
     return found
+
+
+def _is_no_length(text: str, match: re.Match[str]) -> bool:
+    """Whether a whole number and “in” are two words that only stand side by side."""
+    if not match["plain"] or match["unit"].lower() != "in":
+        return False
+    before = text[max(0, match.start() - 12) : match.start()]
+    return bool(_expression(_NOT_INCHES).match(text, match.end()) or _expression(_NAMED).search(before))
 
 
 def _amount(match: re.Match[str]) -> Fraction:
