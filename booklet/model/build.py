@@ -194,7 +194,8 @@ class _Builder:
             tuple(cuts),
             edges,
             darts,
-            values.get("lines", ()),
+            _line_names(values.get("lines")),
+            _line_allowances(values.get("lines")),
         )
 
     def _cut(self, material: Text, text: Text) -> Cut | None:
@@ -304,6 +305,19 @@ def _by_view(read: tuple[bool, Any] | None) -> dict[str, Any]:
         return {}
     by_view, value = read
     return {letter: v for key, v in value for letter in _letters(key)} if by_view else {"": value}
+
+
+def _line_names(read: tuple[bool, Any] | None) -> tuple[Text, ...]:
+    if read is None:
+        return ()
+    keyed, value = read
+    return tuple(name for name, _ in value) if keyed else value
+
+
+def _line_allowances(read: tuple[bool, Any] | None) -> dict[str, Measured]:
+    keyed, value = read or (False, ())
+    rows = value if keyed else ()
+    return {same_name(name.value): line.get("allowance") for name, line in rows if line.get("allowance")}
 
 
 def _allow(values: Values) -> tuple[Allow, ...]:

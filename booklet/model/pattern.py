@@ -89,6 +89,7 @@ class Piece(Record):
     edges: dict[str, EdgeSpec]
     darts: dict[str, Dart] = fresh(default_factory=dict)
     lines: tuple[Text, ...] = ()
+    line_allowances: dict[str, Measured] = fresh(default_factory=dict)
 
 
 class Material(Record):

@@ -83,6 +83,7 @@ EDGE = Keyed(
     },
 )
 DART = Keyed("dart", {"crosses": Key(NAMES, "the edge or edges into which it runs", True)})
+LINE = Keyed("line", {"allowance": Key(Measure(), "of the edge that is cut along it, where it is not the edge's own")})
 PIECE = Keyed(
     "piece",
     {
@@ -94,7 +95,7 @@ PIECE = Keyed(
         ),
         "edges": Key(Table(EDGE, "edges"), "in their order round the piece", True),
         "darts": Key(Table(DART, "darts"), "each with the edge that it crosses"),
-        "lines": Key(NAMES, "marked lines that a step may speak of"),
+        "lines": Key(Either(NAMES, Table(LINE, "lines")), "marked lines that a step may speak of"),
         **SCOPE,
     },
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from booklet.read.faults import nearest
 from booklet.read.tree import same_name
 from booklet.sew.bench import Bench, CutPiece, Edge, Missing, Part
 
@@ -105,6 +106,23 @@ def edges_named(bench: Bench, name: EdgeName, step: Step, entry: Entry, closing:
             )
         return []
     return edges
+
+
+def excuse_meant(bench: Bench, name: EdgeName) -> None:
+    """A name that was misspelt leaves the edges that it meant open; one slip is not to be told twice."""
+    missing = bench.missing[-1]
+    if missing.kind == "unknown part":
+        near = nearest(name.part, bench.parts)
+        cuts = bench.parts[near].cuts if near else list(bench.cuts.values())
+        edges = [cut.edges[name.edge] for cut in cuts if name.edge in cut.edges]
+    elif missing.kind == "unknown edge" and missing.part is not None:
+        edges = [edge for cut in missing.part.cuts for edge in cut.edges.values()]
+        near = nearest(name.edge, dict.fromkeys(edge.name for edge in edges))
+        edges = [edge for edge in edges if near is None or edge.name == near]
+    else:
+        return
+    for edge in edges:
+        edge.excused = edge.excused or edge.closed is None
 
 
 def _open_edges_of(part: Part, edge_name: str) -> list[Edge]:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from booklet.model.pattern import EdgeSpec
 from booklet.read.tree import Text, same_name
 from booklet.sew.bench import Act, Bench, CutPiece, Edge, Layer, Missing, Seam, merge
-from booklet.sew.names import dart_named, edges_named, part_named
+from booklet.sew.names import dart_named, edges_named, excuse_meant, part_named
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -41,6 +42,8 @@ def _edges(bench: Bench, act: Act, names: tuple[EdgeName, ...]) -> list[Edge]:
         edges = edges_named(bench, name, act.step, act.entry, closing)
         if not edges:
             act.broken = True
+            if closing:
+                excuse_meant(bench, name)
         found.update(dict.fromkeys(edges))
     return list(found)
 
@@ -64,6 +67,16 @@ def _join_groups(edges: list[Edge]) -> None:
 
 def _mark(bench: Bench, act: Act) -> None:
     act.edges = _edges(bench, act, act.entry.things)
+
+
+def _cut(bench: Bench, act: Act) -> None:
+    """Along a marked line: from here on the edge has that line's allowance, where it says one."""
+    _mark(bench, act)
+    to: Text | None = act.entry.options.get("to")
+    for edge in act.edges if to is not None else ():
+        allowance = edge.cut.piece.line_allowances.get(same_name(to.value)) if to is not None else None
+        if allowance is not None:
+            edge.spec = EdgeSpec(**{**vars(edge.spec), "allowance": allowance.length, "own_allowance": allowance})
 
 
 def _join(bench: Bench, act: Act) -> None:
@@ -416,6 +429,7 @@ def _insert(bench: Bench, act: Act) -> None:
 
 _DO: dict[str, Callable[[Bench, Act], None]] = {
     "mark": _mark,
+    "cut": _cut,
     "join": _join,
     "baste": _baste,
     "close": _close_edges,
