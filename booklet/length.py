@@ -169,8 +169,8 @@ def parse(text: str) -> Length:
 def find(text: str) -> list[tuple[int, int, Length]]:
     """Every measure in prose, with where it starts and ends.
 
-    Passed over: a zero under the bar, a fraction of more than one (a needle is 80/12), a decimal comma, a number that only
-    stands before the word “in”, and one after which a quotation ends.
+    Passed over: a zero under the bar, a fraction of more than one (a needle is 80/12), a decimal comma, a number that
+    only stands before the word “in”, and one after which a quotation ends.
     """
     found = []
     done, quotes, opened = 0, 0, 0
