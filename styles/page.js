@@ -5,6 +5,7 @@
   const key = "steps:" + body.dataset.store;
   let kept = { view: "", units: "both", done: [] };
   try { kept = Object.assign(kept, JSON.parse(localStorage.getItem(key) || "{}")); } catch { /* nothing is kept */ }
+  if (!Array.isArray(kept.done)) kept.done = [];
   const keep = () => { try { localStorage.setItem(key, JSON.stringify(kept)); } catch { /* nothing is kept */ } };
   const steps = [...document.querySelectorAll(".step")];
   const next = document.querySelector(".next");

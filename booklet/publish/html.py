@@ -65,18 +65,22 @@ def _span(span: Span, anchors: Mapping[str, str]) -> Markup:
 
 
 def measure_html(measure: Measure) -> Markup:
-    """`⅝ in` semi-bold, then `(1.5 cm)`; the style sheet keeps each whole on one line.
-
-    A pair says which part is of which system, and marks what is there only to part them, so that a page can show one.
-    """
+    """`⅝ in` semi-bold, then `(1.5 cm)`; the style sheet keeps each whole on one line."""
+    first = spelled_html(measure.first)
     if measure.other is None:
-        return Markup('<span class="measure"><b>{}</b></span>').format(spelled_html(measure.first))
-    return Markup(
-        '<span class="measure pair"><b class="{}">{}</b><span class="{}"><i> (</i>{}<i>)</i></span></span>'
-    ).format(_system(measure.first), spelled_html(measure.first), _system(measure.other), spelled_html(measure.other))
+        return Markup('<span class="measure"><b>{}</b></span>').format(first)
+    return Markup('<span class="measure pair"><b class="{}">{}</b>{}</span>').format(
+        system(measure.first), first, other_html(measure.other, spelled_html(measure.other))
+    )
 
 
-def _system(spelled: Spelled) -> str:
+def other_html(other: Spelled, words: Markup, before: str | Markup = " (", after: str = ")") -> Markup:
+    """What follows the first measure of a pair. A page that shows one system alone hides the other, and every `<i>`."""
+    return Markup('<span class="{}"><i>{}</i>{}<i>{}</i></span>').format(system(other), before, words, after)
+
+
+def system(spelled: Spelled) -> str:
+    """As a class: a pair holds one element of each system."""
     return "inch" if spelled.unit in INCH_UNITS else "metric"
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from markupsafe import Markup, escape
@@ -11,7 +11,7 @@ from markupsafe import Markup, escape
 from booklet.length import Spelled
 from booklet.plan.plan import Chart, Fabric, FabricRow, Notion, PieceRow
 from booklet.plan.prose import Measure
-from booklet.publish.html import amount_html, inline_html, measure_html, spelled_html, view_words
+from booklet.publish.html import amount_html, inline_html, measure_html, other_html, spelled_html, system, view_words
 
 # How many columns does a page carry before a table is turned? Our choice, by trial on A4 at 9.4 pt.
 MOST_COLUMNS = 12
@@ -81,10 +81,10 @@ def _fabric_row(row: FabricRow, sizes: int, slot: str, several_views: bool) -> t
     firsts = [amount.first for amount in row.amounts]
     others = [amount.other for amount in row.amounts if amount.other is not None]
     if len({first.unit for first in firsts}) > 1 or len({other.unit for other in others}) > 1:
-        stacks = [_stack(*(spelled_html(part) for part in _both(amount))) for amount in row.amounts]
+        stacks = [_pair(amount, spelled_html) for amount in row.amounts]
         return (label, Cell("words", Markup("")), *(Cell("figure", stack) for stack in stacks))
-    units = _stack(escape(firsts[0].unit), *(escape(other.unit) for other in others[:1]))
-    stacks = [_stack(*(_spelled_figure(part, slot) for part in _both(amount))) for amount in row.amounts]
+    units = _pair(Measure(firsts[0], others[0] if others else None), lambda spelled: escape(spelled.unit))
+    stacks = [_pair(amount, lambda spelled: _spelled_figure(spelled, slot)) for amount in row.amounts]
     return (label, Cell("words", units), *(Cell("figure", stack) for stack in stacks))
 
 
@@ -104,11 +104,14 @@ def _turned_fabric(fabric: Fabric, rows: Sequence[FabricRow], several_views: boo
 
 
 def _width_label(row: FabricRow, several_views: bool) -> Markup:
-    width = Markup("{} wide").format(spelled_html(row.width.first))
-    other = Markup(" ({})").format(spelled_html(row.width.other)) if row.width.other else Markup("")
-    if several_views:
-        return _stack(escape(view_words(row.views)), width + other)
-    return _stack(width, other)
+    """`45 in wide (115 cm)`, under its views where there are several."""
+    first, other = row.width
+    tag, before = ("span", Markup(" (")) if several_views else ("b", Markup("<br>("))
+    width = Markup('<{0} class="{1}">{2}</{0}><{0}> wide</{0}>').format(tag, system(first), spelled_html(first))
+    if other is not None:
+        width += other_html(other, spelled_html(other), before)
+    label = Markup('<span class="{}">{}</span>').format("width pair" if other else "width", width)
+    return Markup("<b>{}</b><br>{}").format(view_words(row.views), label) if several_views else label
 
 
 def notion_table(notions: Sequence[Notion], letters: Sequence[str], anchors: Mapping[str, str]) -> Table:
@@ -157,9 +160,13 @@ def _head(words: str) -> Cell:
     return Cell("column", escape(words))
 
 
-def _stack(*lines: Markup) -> Markup:
-    """The first line semi-bold, as the measure that leads; the others under it."""
-    return Markup("<b>{}</b>").format(lines[0]) + Markup("").join(Markup("<br>{}").format(line) for line in lines[1:])
+def _pair(measure: Measure, spell: Callable[[Spelled], Markup]) -> Markup:
+    """The first measure semi-bold, and the other under it."""
+    first, other = measure
+    cell = Markup('<b class="{}">{}</b>').format(system(first), spell(first))
+    if other is not None:
+        cell += other_html(other, spell(other), Markup("<br>"), "")
+    return Markup('<span class="{}">{}</span>').format("stack pair" if other else "stack", cell)
 
 
 def _both(measure: Measure) -> tuple[Spelled, ...]:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from booklet.draw.drawing import Drawing
-    from booklet.plan.plan import Figure
+    from booklet.plan.plan import Chart, Figure, Plan
     from booklet.publish.edition import Edition
 
 NAME = "page"
@@ -43,6 +43,13 @@ class PageSection(NamedTuple):
     rows: tuple[Row, ...]
 
 
+class PageChart(NamedTuple):
+    """A chart; `system` is inch or metric where the same chart stands in the other system too."""
+
+    chart: Chart
+    system: str
+
+
 def files(edition: Edition) -> dict[str, bytes]:
     return {"page/index.html": page_html(edition).encode()}
 
@@ -59,6 +66,7 @@ def page_html(edition: Edition) -> str:
             plan=plan,
             letters=letters if len(letters) > 1 else [],
             sections=list(_sections(edition, anchors)),
+            charts=list(_charts(plan)),
             store=f"{edition.name}/{plan.edition}",
             prose=lambda prose: prose_html(prose, anchors),
             inline=lambda prose: inline_html(prose, anchors),
@@ -91,13 +99,12 @@ def _faces() -> str:
 def _sections(edition: Edition, anchors: dict[str, str]) -> Iterator[PageSection]:
     plan = edition.plan
     gaps = _gaps(edition)
-    drawn: set[str] = set()
     for index, section in enumerate(plan.sections):
         rows: list[Row] = []
         for item in section.items:
             if isinstance(item, PlanStep):
                 rows += [Row(None, gap=gap, views=(letter,)) for letter, gap in gaps.pop((index, item.number), [])]
-                rows.append(Row(item, tuple(_figures(edition, item, drawn)), views=item.views))
+                rows.append(Row(item, tuple(_figures(edition, item)), views=item.views))
         rows += [Row(None, gap=gap, views=(letter,)) for letter, gap in gaps.pop((index, 0), [])]
         views = tuple(view.letter for view in plan.views if any(view.letter in row.views for row in rows))
         yield PageSection(section.title, prose_html(section.intro, anchors), views, tuple(rows))
@@ -118,18 +125,22 @@ def _gaps(edition: Edition) -> dict[tuple[int, int], list[tuple[str, str]]]:
     return found
 
 
-def _figures(edition: Edition, step: PlanStep, drawn: set[str]) -> Iterator[Markup]:
-    """Our own drawings stand in the page itself, so that they use its type; each once, because of their ids."""
+def _charts(plan: Plan) -> Iterator[PageChart]:
+    for chart in plan.charts:
+        twins = [other for other in plan.charts if (other.title, other.views) == (chart.title, chart.views)]
+        system = {"in": "inch", "cm": "metric"}.get(chart.unit, "") if len(twins) > 1 else ""
+        yield PageChart(chart, system)
+
+
+def _figures(edition: Edition, step: PlanStep) -> Iterator[Markup]:
     for figure in step.figures:
-        drawing = edition.drawings[figure]
-        again = drawing.name in drawn
-        drawn.add(drawing.name)
-        yield _picture(drawing, figure, as_file=again)
+        yield _picture(edition.drawings[figure], figure)
 
 
-def _picture(drawing: Drawing, figure: Figure, as_file: bool = False) -> Markup:
+def _picture(drawing: Drawing, figure: Figure) -> Markup:
+    """Our own drawings stand in the page itself, so that they use its type; a designer's stays a picture of its own."""
     caption = Markup("<figcaption>{}</figcaption>").format(drawing.caption) if drawing.caption else Markup("")
-    if as_file or isinstance(figure, Art):
+    if isinstance(figure, Art):
         data = base64.b64encode(drawing.svg.encode()).decode()
         image = Markup('<img src="data:image/svg+xml;base64,{}" alt="{}">').format(data, drawing.shows)
     else:
