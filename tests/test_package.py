@@ -110,12 +110,14 @@ def test_the_installed_command_prints_a_schema(installed: Path, tmp_path: Path) 
 
 def test_the_installed_command_explains_every_rule(installed: Path, tmp_path: Path) -> None:
     """Rules are found by looking into the package, so the wheel must hold all of them."""
-    rules = [path.stem for path in (ROOT / "booklet" / "check" / "rules").glob("[!_]*.py")]
+    rules = {path.stem.replace("_", "-") for path in (ROOT / "booklet" / "check" / "rules").glob("[!_]*.py")}
+    listed = run([installed / "notchbook", "explain"], tmp_path)
+    assert (listed.returncode, listed.stderr) == (0, "")
     assert rules
-    for name in sorted(rule.replace("_", "-") for rule in rules):
-        printed = run([installed / "notchbook", "explain", name], tmp_path)
-        assert (printed.returncode, printed.stderr) == (0, "")
-        assert name in printed.stdout
+    assert rules <= set(listed.stdout.split())
+    page = run([installed / "notchbook", "explain", min(rules)], tmp_path)
+    assert (page.returncode, page.stderr) == (0, "")
+    assert min(rules) in page.stdout
 
 
 def test_the_installed_command_starts_checks_and_builds(installed: Path, tmp_path: Path) -> None:
