@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
@@ -95,7 +95,8 @@ class Length:
         return self.millimetres >= other.millimetres
 
     def __hash__(self) -> int:
-        return hash(self.millimetres)
+        # Not the Fraction's own, which takes a modular inverse: equal fractions have equal terms.
+        return hash((self.millimetres.numerator, self.millimetres.denominator))
 
     def __bool__(self) -> bool:
         return self.millimetres != 0
@@ -150,6 +151,7 @@ def _in_unit(millimetres: Fraction, unit: str) -> Length:
     return Length(millimetres / MILLIMETRES[unit], unit)
 
 
+@lru_cache(4096)
 def parse(text: str) -> Length:
     """One measure, alone in its text.
 
