@@ -51,9 +51,7 @@ def _paragraphs(sentences: list[Prose]) -> Prose:
     return tuple(blocks)
 
 
-def _sentence(
-    pattern: Pattern, entry: Entry, before: Sequence[Entry], act: Act | None, views: tuple[str, ...]
-) -> str:
+def _sentence(pattern: Pattern, entry: Entry, before: Sequence[Entry], act: Act | None, views: tuple[str, ...]) -> str:
     fields = _fields(pattern, entry, before, act, views)
     template = entry.operation.says
     if template == "{construction}":

@@ -1,0 +1,150 @@
+"""The film's files, read back by others: a WebVTT library, a CSV reader, and the rules of a video's description."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from html import unescape
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+import webvtt
+
+from booklet.plan.plan import Chapter, FilmPlan, PlanView, Shot
+from booklet.publish.outputs import film
+from tests.golden import check_golden
+from tests.plan import small
+
+VIEW = PlanView("A", "Vest", (), None)
+HOSTILE = 'Needle --> <b>up</b> & {{ x }} "quoted", done'
+
+
+def plan(*chapters: Chapter, seconds: int = 60, shots: tuple[Shot, ...] = ()) -> FilmPlan:
+    return FilmPlan(VIEW, list(chapters), list(shots), seconds)
+
+
+def demo_files(name: str) -> dict[str, str]:
+    return {path: made.decode() for path, made in film.files(small.demo(name)).items()}
+
+
+def seconds(stamp: str) -> float:
+    hours, minutes, rest = stamp.split(":")
+    return int(hours) * 3600 + int(minutes) * 60 + float(rest)
+
+
+@pytest.mark.parametrize("name", small.DEMOS)
+def test_chapters_are_webvtt(name: str) -> None:
+    """Read by webvtt-py: a cue a chapter, in consecutive intervals that don't overlap, to the film's end.
+
+    Source: W3C, WebVTT (w3c/webvtt, index.bs): chapter cues mark up the timeline in consecutive intervals.
+    """
+    made = demo_files(name)["film/chapters.vtt"]
+    planned = small.demo(name).plan.films
+    assert planned is not None
+    cues = webvtt.from_string(made).captions
+    assert [unescape(cue.text) for cue in cues] == [chapter.title for chapter in planned.chapters]
+    assert [seconds(cue.start) for cue in cues] == [chapter.start for chapter in planned.chapters]
+    assert [cue.end for cue in cues[:-1]] == [cue.start for cue in cues[1:]]
+    assert seconds(cues[-1].end) == planned.seconds
+
+
+@pytest.mark.parametrize("name", small.DEMOS)
+def test_the_webvtt_keeps_the_rules_of_its_syntax(name: str) -> None:
+    """The first line; `hh:mm:ss.ttt` with a full stop, blanks round the arrow; a blank line ends a cue.
+
+    Source: W3C, WebVTT (w3c/webvtt, index.bs), syntax.
+    """
+    made = demo_files(name)["film/chapters.vtt"]
+    first, *blocks = made.removesuffix("\n").split("\n\n")
+    assert first == "WEBVTT"
+    assert blocks[0].startswith("NOTE ")
+    for block in blocks[1:]:
+        time, title = block.split("\n")
+        assert re.fullmatch(r"\d\d:[0-5]\d:[0-5]\d\.\d{3} --> \d\d:[0-5]\d:[0-5]\d\.\d{3}", time)
+        start, end = time.split(" --> ")
+        assert start < end
+        assert title
+        assert "-->" not in title
+
+
+def test_a_title_is_text_in_every_file() -> None:
+    """No tag, no arrow, no break; a reader sees the writer's signs again."""
+    made = film.webvtt(plan(Chapter(0, f"{HOSTILE}\n\nNOTE x")), "Vest\n\n--> x")
+    (cue,) = webvtt.from_string(made).captions
+    assert unescape(cue.text) == f"{HOSTILE} NOTE x"
+    assert made.count("-->") == 1
+    assert "<" not in made
+
+
+@pytest.mark.parametrize("name", small.DEMOS)
+def test_the_description_keeps_the_rules_of_its_chapters(name: str) -> None:
+    """The first at 0:00, three or more, ascending, each of 10 s or more.
+
+    Source: support.vevo.com/hc/en-us/articles/6945557784347, as read; the platform's own page was not.
+    """
+    lines = demo_files(name)["film/chapters.txt"].splitlines()
+    found = [re.fullmatch(r"(?:(\d+):)?(\d+):(\d\d) (\S.*)", line) for line in lines]
+    assert all(found)
+    times = [int(one[1] or 0) * 3600 + int(one[2]) * 60 + int(one[3]) for one in found if one]
+    assert lines[0].startswith("0:00 ")
+    assert len(times) >= 3
+    assert all(later - time >= 10 for time, later in pairwise(times))
+    assert not set("<>") & set("".join(lines))
+
+
+def test_times_over_an_hour_have_the_hour() -> None:
+    """And those before it don't, so that the first is 0:00."""
+    made = film.description(plan(Chapter(0, "One"), Chapter(754, "Two"), Chapter(3725, "Three"), seconds=4000))
+    assert made == "0:00 One\n12:34 Two\n1:02:05 Three\n"
+
+
+@pytest.mark.parametrize("name", small.DEMOS)
+def test_the_shot_list_reads_back(name: str) -> None:
+    """By the csv module, and byte for byte with the mark that tells a spreadsheet of UTF-8."""
+    raw = film.files(small.demo(name))["film/shots.csv"]
+    rows = list(csv.DictReader(io.StringIO(raw.decode("utf-8-sig"), newline="")))
+    planned = small.demo(name).plan.films
+    assert planned is not None
+    assert [int(row["Take"]) for row in rows] == [shot.take for shot in planned.shots]
+    for row, shot in zip(rows, planned.shots, strict=True):
+        assert row["Step"] == ("" if shot.step is None else str(shot.step))
+        assert (row["Title"], row["Show"], row["Say"]) == (shot.step_title, shot.show, shot.say)
+        assert float(row["Minutes"]) == shot.minutes
+        assert row["Estimated"] == ("yes" if shot.estimated else "")
+        assert bool(row["Camera"]) == bool(row["Set-up"])
+
+
+@pytest.mark.parametrize("start", ["=", "+", "-", "@"])
+def test_no_cell_is_a_formula(start: str) -> None:
+    """Source: OWASP, CSV Injection, from memory: a cell that would begin so begins with an apostrophe."""
+    words = f'{start}HYPERLINK("x"),\n2'
+    shot = Shot(1, 3, words, "machine", words, words, 1.5, True)
+    (row,) = csv.DictReader(io.StringIO(film.shot_list(plan(shots=(shot,))), newline=""))
+    assert (row["Title"], row["Show"], row["Say"]) == (f"'{words}",) * 3
+    assert (row["Step"], row["Minutes"]) == ("3", "1.5")
+
+
+def test_a_number_is_the_same_step_in_all_files() -> None:
+    """Chapters, shots and list: step 15 of the tunic is the shoulders everywhere."""
+    made = demo_files("saltmarsh-tunic")
+    assert re.search(r"^[0-9:]+ Step 15: Sew the shoulders$", made["film/chapters.txt"], re.MULTILINE)
+    assert "\nStep 15: Sew the shoulders\n" in made["film/chapters.vtt"]
+    assert ",15,Sew the shoulders," in made["film/shots.csv"]
+    (step,) = [step for step in small.demo("saltmarsh-tunic").plan.steps if step.number == 15]
+    assert step.title == "Sew the shoulders"
+
+
+def test_a_film_of_nothing_is_a_file_of_nothing(tmp_path: Path) -> None:
+    """No chapter, and still WebVTT."""
+    made = film.webvtt(plan(seconds=0), "Vest")
+    assert webvtt.from_string(made).captions == []
+    assert film.description(plan(seconds=0)) == ""
+
+
+@pytest.mark.parametrize("name", small.DEMOS)
+def test_film_files_are_as_they_were(name: str) -> None:
+    """Golden outputs: a change in them is read before it is committed."""
+    for path, made in film.files(small.demo(name)).items():
+        check_golden(f"{name}/{path}", made)
