@@ -14,10 +14,11 @@ from booklet.plan.notions import notions_of
 from booklet.plan.pieces import pieces_of
 from booklet.plan.plan import Figure, Plan, PlanSection, PlanStep, PlanView
 from booklet.plan.prose import plain
-from booklet.plan.sections import acts_by_step, figures_of
+from booklet.plan.sections import figures_of
+from booklet.plan.stages import Course
 from booklet.plan.steps import art_of, sections_of
 from booklet.plan.terms import terms_of
-from booklet.plan.write import Writer, one_line
+from booklet.plan.write import Writer, capital, one_line
 from booklet.sew.view import sew_view
 
 if TYPE_CHECKING:
@@ -56,7 +57,7 @@ def make_plan(pattern: Pattern, benches: Sequence[Bench], view: str | None = Non
         choosing=choosing,
         fabrics=fabrics_of(pattern, views, writer),
         notions=notions_of(pattern, views, writer),
-        tools=[one_line(tool.value) for tool in pattern.tools],
+        tools=[capital(tool.value) for tool in pattern.tools],
         pieces=pieces_of(pattern, views),
         key=key_of(figure for step in steps for figure in step.figures),
         terms=terms_of(pattern, views, words, _other_words(pattern, views, writer), writer),
@@ -82,13 +83,12 @@ def _view(pattern: Pattern, letter: str, writer: Writer) -> PlanView:
 
 def _sections(pattern: Pattern, benches: Sequence[Bench], views: tuple[str, ...], writer: Writer) -> list[PlanSection]:
     """Figures and cautions are those of all views, so that a step has the same in every plan."""
+    courses = [Course(bench) for bench in benches]
     acts: dict[str, list[Act]] = {}
-    for bench in benches:
-        for step, done in acts_by_step(bench).items():
-            if step not in acts or bench.view.letter in views:
-                acts.setdefault(step, done)
+    for course in sorted(courses, key=lambda course: course.bench.view.letter not in views):
+        acts = course.acts | acts
     arts: dict[str, Figure] = {step.id: art for step in pattern.steps if (art := art_of(step.figure)) is not None}
-    figures = figures_of(pattern, benches, arts)
+    figures = figures_of(pattern, courses, arts)
     cautions = step_cautions(pattern, benches, writer)
     return sections_of(pattern, views, writer, acts, figures, cautions)
 

@@ -6,32 +6,31 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.plan.plan import Figure, Section
-from booklet.plan.stages import fold_section, seam_section
+from booklet.plan.stages import Course, fold_section, seam_section
 
 if TYPE_CHECKING:
     from booklet.length import Length
     from booklet.model.pattern import Pattern, Step
-    from booklet.sew.bench import Act, Bench
 
 # How many computed figures stand beside one step? Our choice: a step with more is hard to follow.
 MOST = 2
 
 
-def figures_of(pattern: Pattern, benches: Sequence[Bench], arts: dict[str, Figure]) -> dict[str, tuple[Figure, ...]]:
+def figures_of(pattern: Pattern, courses: Sequence[Course], arts: dict[str, Figure]) -> dict[str, tuple[Figure, ...]]:
     """By the step's id. `arts`: the designer's own drawings, which stand instead of the computed ones.
 
     A section is shown where at least one of the views meets it for the first time, so that the reader of each view
     finds it; a step's figures are the same in every output.
     """
-    seen: dict[str, list[_Shape]] = {bench.view.letter: [] for bench in benches}
+    seen: list[list[_Shape]] = [[] for _ in courses]
     figures: dict[str, tuple[Figure, ...]] = {}
     for step in pattern.steps:
         asked: list[Section] = []
-        for bench in benches:
-            for section in _asked(bench, step):
+        for course, shapes in zip(courses, seen, strict=True):
+            for section in _asked(course, step):
                 shape = _shape(section)
-                if not any(shape.begins(shown) for shown in seen[bench.view.letter]):
-                    seen[bench.view.letter].append(shape)
+                if not any(shape.begins(shown) for shown in shapes):
+                    shapes.append(shape)
                     asked.append(section)
         art = arts.get(step.id)
         if art is not None:
@@ -41,26 +40,14 @@ def figures_of(pattern: Pattern, benches: Sequence[Bench], arts: dict[str, Figur
     return figures
 
 
-def acts_by_step(bench: Bench) -> dict[str, list[Act]]:
-    acts: dict[str, list[Act]] = {}
-    for act in bench.acts:
-        acts.setdefault(act.step.id, []).append(act)
-    return acts
-
-
-def _asked(bench: Bench, step: Step) -> Iterable[Section]:
-    start = bench.started.get(step.id)
-    if start is None:
-        return
-    for act in bench.acts[start:]:
-        if act.step is not step:
-            break
+def _asked(course: Course, step: Step) -> Iterable[Section]:
+    for act in course.acts.get(step.id, ()):
         if act.broken or not act.edges:
             continue
         if act.name == "sew" and act.seam is not None:
-            yield seam_section(bench, act.seam)
+            yield seam_section(course, act.seam)
         elif act.name in ("hem", "casing") and act.entry.options.get("turns"):
-            yield fold_section(bench, act)
+            yield fold_section(course.bench, act)
 
 
 class _Shape(NamedTuple):

@@ -18,10 +18,31 @@ if TYPE_CHECKING:
 SHORTLY = 2
 
 
-def seam_section(bench: Bench, seam: Seam) -> Section:
+class Course:
+    """A bench, and the place of each of its steps in the order of sewing."""
+
+    def __init__(self, bench: Bench) -> None:
+        self.bench = bench
+        self._at = {step.id: at for at, step in enumerate(bench.steps)}
+        self.acts: dict[str, list[Act]] = {}
+        for act in bench.acts:
+            self.acts.setdefault(act.step.id, []).append(act)
+
+    def shortly(self, first: Act, later: Act) -> bool:
+        """Whether an act is of the same step or comes shortly after it, in a step that is always sewn."""
+        if later.step is first.step:
+            return True
+        return not later.step.optional and self.between(first, later) <= SHORTLY
+
+    def between(self, first: Act, later: Act) -> int:
+        return self._at[later.step.id] - self._at[first.step.id]
+
+
+def seam_section(course: Course, seam: Seam) -> Section:
     """Through a seam: its passes, then what is done to it in its step and shortly after."""
-    later = [act for act in seam.later if _near(bench, seam.act, act)]
-    turned = _turned(bench, seam)
+    bench = course.bench
+    later = [act for act in seam.later if course.shortly(seam.act, act)]
+    turned = _turned(course, seam)
     if turned is not None:
         later = sorted([*later, turned], key=lambda act: act.time)
     sides = _side_names(seam.act.entry)
@@ -47,24 +68,19 @@ def fold_section(bench: Bench, act: Act) -> Section:
     return Section("double hem" if act.name == "hem" else "casing", total, (capital(part),), (cloth,), tuple(stages))
 
 
-def _near(bench: Bench, first: Act, later: Act) -> bool:
-    """Whether an act is of the same step or comes shortly after it, in a step that is always sewn."""
-    if later.step is first.step:
-        return True
-    if later.step.optional:
-        return False
-    order = {step.id: at for at, step in enumerate(bench.steps)}
-    return 0 < order[later.step.id] - order[first.step.id] <= SHORTLY
-
-
-def _turned(bench: Bench, seam: Seam) -> Act | None:
-    """The turning that brings a seam to the edge: of all its pieces, with none of them sewn to anything in between."""
+def _turned(course: Course, seam: Seam) -> Act | None:
+    """The turning that brings a seam to the edge: of all its pieces, with nothing sewn to what is turned in between."""
     cuts = {edge.cut for edge in seam.edges}
-    for act in bench.acts[seam.act.time + 1 :]:
-        if act.name == "turn" and cuts <= set(act.cuts):
-            return act if _near(bench, seam.act, act) else None
-        if act.name == "sew" and act.step is not seam.act.step and cuts & {edge.cut for edge in act.edges}:
+    sewn: set[CutPiece] = set()
+    acts = course.bench.acts
+    for at in range(seam.act.time + 1, len(acts)):
+        act = acts[at]
+        if course.between(seam.act, act) > SHORTLY:
             return None
+        if act.name == "turn" and cuts <= set(act.cuts):
+            return act if course.shortly(seam.act, act) and not sewn & set(act.cuts) else None
+        if act.name == "sew" and act.step is not seam.act.step:
+            sewn |= {edge.cut for edge in act.edges}
     return None
 
 

@@ -80,21 +80,15 @@ def _gap(left_out: Sequence[Step]) -> list[PlanStep | Gap]:
     whose: dict[tuple[str, ...], list[int]] = {}
     for step in left_out:
         whose.setdefault(step.scope.views, []).append(step.number)
-    said = [
-        f"{_steps(numbers, at == 0)} {_for(views, len(numbers), at == 0)}"
-        for at, (views, numbers) in enumerate(whose.items())
-    ]
-    return [Gap(_dashed([step.number for step in left_out]), f"{listed(said)}.")]
+    said = "; ".join(
+        f"{_steps(numbers)} {'is' if len(numbers) == 1 else 'are'} for {view_words(views)}"
+        for views, numbers in whose.items()
+    )
+    return [Gap(_dashed([step.number for step in left_out]), f"{said[:1].upper()}{said[1:]}.")]
 
 
-def _steps(numbers: list[int], first: bool) -> str:
-    word = "step" if len(numbers) == 1 else "steps"
-    return f"{word.capitalize() if first else word} {listed(_runs(numbers))}"
-
-
-def _for(views: tuple[str, ...], count: int, first: bool) -> str:
-    verb = ("is " if count == 1 else "are ") if first else ""
-    return f"{verb}for {view_words(views)}"
+def _steps(numbers: list[int]) -> str:
+    return f"{'step' if len(numbers) == 1 else 'steps'} {listed(_runs(numbers))}"
 
 
 def view_words(views: Sequence[str]) -> str:

@@ -49,7 +49,7 @@ def told(plan: Plan) -> list[str]:
             "A",
             [
                 "Body", "1", "2", "Step 3 is for views B and C.",
-                "Finish", "Steps 4 to 6 are for view B and step 7 for view C.", "8", "Step 9 is for view C.",
+                "Finish", "Steps 4 to 6 are for view B; step 7 is for view C.", "8", "Step 9 is for view C.",
             ],
         ),
         (
@@ -73,7 +73,7 @@ def test_a_gap_at_the_end_of_all_goes_to_the_last_section(tmp_path: Path) -> Non
     steps = SECTIONS.split("=== 30-finish.yaml")[0]
     assert told(small.plan(tmp_path, steps, "A"))[-2:] == [
         "Step 3 is for views B and C.",
-        "Steps 4 to 6 are for view B and step 7 for view C.",
+        "Steps 4 to 6 are for view B; step 7 is for view C.",
     ]
 
 

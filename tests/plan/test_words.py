@@ -109,14 +109,14 @@ def test_braces_and_brackets_in_a_name_are_a_name(tmp_path: Path) -> None:
 @pytest.mark.parametrize("name", small.DEMOS)
 def test_the_demos_could_do_without_their_text(name: str) -> None:
     """Every entry of theirs has words: no field is left open, no sentence unfinished."""
-    from booklet.plan.sections import acts_by_step
+    from booklet.plan.stages import Course
     from booklet.plan.words import work_prose
     from booklet.plan.write import Writer
 
     edition = small.demo(name)
     writer = Writer(edition.pattern)
     for bench in edition.benches:
-        acts = acts_by_step(bench)
+        acts = Course(bench).acts
         for step in bench.steps:
             words = plain(work_prose(edition.pattern, step, acts.get(step.id, []), (bench.view.letter,), writer))
             assert "what the pattern says" not in words
