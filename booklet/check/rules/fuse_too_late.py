@@ -1,7 +1,7 @@
 """A piece is fused after it has been sewn to another, or turned.
 
-What it finds: `fuse` on a piece of which an edge was sewn to another piece before, or which lies in a part that was
-turned right side out.
+What it finds: `fuse` on a piece of which an edge was sewn to another piece before, which has buttonholes already, or
+which lies in a part that was turned right side out.
 
 Why it matters at the machine: the interfacing has to lie on the flat, single piece, out to its edges. Later the seam
 is in the way, and the iron glues it to the wrong layer.
@@ -31,14 +31,17 @@ from booklet.read.tree import same_name
 from booklet.sew.bench import Act, Bench, CutPiece
 
 LEVEL = "error"
+DONE = {"turn": "turned right side out", "buttonhole": "given its buttonholes"}
 
 
 def find(bench: Bench) -> Iterator[Found]:
     fused = bench.of("fuse")
     turned = handlings(bench, "turn") if fused else {}
+    holes = _buttonholes(bench) if fused else {}
     for act in fused:
         for cut in act.cuts:
             first = _sewn_before(cut, act.time) or next((t for t in turned.get(cut, ()) if t.time < act.time), None)
+            first = first or next((hole for hole in holes.get(cut, ()) if hole.time < act.time), None)
             if cut.fused is act and first is not None:
                 yield _found(act, cut, first)
 
@@ -50,8 +53,16 @@ def _sewn_before(cut: CutPiece, time: int) -> Act | None:
     return min(joined, key=lambda act: act.time, default=None)
 
 
+def _buttonholes(bench: Bench) -> dict[CutPiece, list[Act]]:
+    found: dict[CutPiece, list[Act]] = {}
+    for act in bench.of("buttonhole"):
+        for edge in act.edges:
+            found.setdefault(edge.cut, []).append(act)
+    return found
+
+
 def _found(act: Act, cut: CutPiece, first: Act) -> Found:
-    done = "turned right side out" if first.name == "turn" else "sewn to another piece"
+    done = DONE.get(first.name, "sewn to another piece")
     place = next((thing.place for thing in act.entry.things if same_name(cut.called) == thing.part), act.place)
     return Found(
         place,
