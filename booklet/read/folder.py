@@ -104,6 +104,11 @@ def _read(folder: Path, name: str, room: int, faults: Faults) -> str | None:
             )
             return None
         data = path.read_bytes()
+    except RuntimeError:  # how Python before 3.13 says that a link leads to itself
+        faults.unreadable(
+            "no-pattern", here, "This file is a link that leads to itself.", "Copy the file itself there."
+        )
+        return None
     except OSError as error:
         faults.unreadable(
             "no-pattern", here, f"This file can't be opened: {error.strerror}.", "Look at its permissions."
