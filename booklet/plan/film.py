@@ -55,7 +55,7 @@ def _film_view(pattern: Pattern) -> str:
         for letter in pattern.views:
             if same_name(letter) == same_name(wanted.value):
                 return letter
-    return next(iter(pattern.views))
+    return next(iter(pattern.views), "")
 
 
 def _in_order(pattern: Pattern, letter: str) -> list[_Placed]:

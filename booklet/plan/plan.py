@@ -17,6 +17,7 @@ class Stage(NamedTuple):
 
     op: stitch | trim | grade | clip | press | turn | understitch | topstitch | finish | fold | stitch fold
     measures: the numbers it was done with (one, or one a layer); manner: `open`, `toward front`, `overlock`, …
+    (for `clip`, `notch` where wedges are cut out).
     """
 
     op: str

@@ -116,7 +116,8 @@ def _stage(bench: Bench, seam: Seam, act: Act) -> Stage | None:
             return Stage(act.name, lengths)
         case "clip" | "notch":
             kind, every = act.entry.spacing
-            return Stage("clip", (every.length,) if every else (), "" if every else kind) if kind == "every" else None
+            manner = "notch" if act.name == "notch" else ""
+            return Stage("clip", (every.length,), manner) if kind == "every" and every else None
         case "press":
             return Stage("press", (), _manner(bench, seam, act))
         case "turn":
