@@ -28,7 +28,7 @@ def place_of(pattern: Pattern, text: Text, needle: str, nth: int = 0) -> Place:
 
 
 def key_place(pattern: Pattern, within: Place, key: str) -> Place:
-    """Where a key stands inside a mapping that the model keeps by its name alone; the mapping itself where it can't be told."""
+    """Where a key stands in a mapping of which the model keeps only the name; the mapping where it can't be told."""
     return _found(pattern, within, rf"(?<![\w-])[\"']?{re.escape(key)}(?=[\"']?\s*:)", 0) or within
 
 

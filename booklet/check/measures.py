@@ -35,7 +35,12 @@ def own_of(verb: str, acts: list[Act], pattern: Pattern) -> list[Own]:
     for act in acts:
         for option in means.get(act.name, ()):
             found += [Own(act.name, each.length, each.place) for each in option_of(act.entry, option)]
-        if act.name == "sew" and "allowance" in means.get("sew", ()) and act.seam and not act.entry.measure("allowance"):
+        if (
+            act.name == "sew"
+            and "allowance" in means.get("sew", ())
+            and act.seam
+            and not act.entry.measure("allowance")
+        ):
             spec = act.edges[0].spec
             place = spec.own_allowance.place if spec.own_allowance else pattern.allowance_place
             found.append(Own(act.name, act.seam.allowance, place))
@@ -54,7 +59,7 @@ def option_of(entry: Entry, option: str) -> tuple[Measured, ...]:
 
 
 def all_of(acts: list[Act], bench: Bench) -> set[Length]:
-    """Every measure with which the work of a step has to do: options and their sums, allowances, widths left, notions."""
+    """Every measure that the work of a step has: options and their sums, allowances, widths left, notions."""
     found: set[Length] = set()
     for act in acts:
         entry = act.entry
@@ -77,7 +82,7 @@ def among(length: Length, measures: set[Length], house: House) -> bool:
 
 
 def slips(length: Length) -> Iterator[Length]:
-    """What a hand may have meant: `5 1/8 in` for 5/8 in, `1 5/8 in` for 5/8 in, `58 in` for 5/8 in, `15 cm` for 1.5 cm or 15 mm."""
+    """What a hand may have meant: 5/8 in by `5 1/8 in`, `1 5/8 in` or `58 in`; 1.5 cm or 15 mm by `15 cm`."""
     whole, rest = divmod(length.amount, 1)
     if rest and whole:
         yield Length(rest, length.unit)

@@ -13,7 +13,14 @@ if TYPE_CHECKING:
     from booklet.sew.bench import Act, Bench
 
 # The operations that use a notion, and the one meant when the entry doesn't name it (None: it always does).
-DEFAULT = {"buttonhole": "button", "button": "button", "snap": "snap", "hook": "hook", "zipper": "zipper", "insert": None}
+DEFAULT = {
+    "buttonhole": "button",
+    "button": "button",
+    "snap": "snap",
+    "hook": "hook",
+    "zipper": "zipper",
+    "insert": None,
+}
 
 
 @cache

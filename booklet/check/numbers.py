@@ -58,7 +58,7 @@ def sum_of(lengths: Iterable[Length]) -> str:
 
 
 def sewn_at(edge: Edge) -> Length:
-    """How far from the cut edge its seam line lies: as drawn, or for what was basted to another edge, as that one's seam."""
+    """How far from the cut edge its seam line lies: as drawn, or for what is basted to another, as that one's seam."""
     seam = edge.closed.seam if edge.closed is not None else None
     return edge.allowance() if seam is None or edge in seam.edges else seam.allowance
 

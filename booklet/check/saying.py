@@ -1,4 +1,4 @@
-"""What a text says of the measures of its work: found by the verbs and phrases of craft/sayings.yaml, and not otherwise.
+"""What a text says of the measures of its work, found by the verbs and phrases of craft/sayings.yaml alone.
 
 Better a slip missed than a true sentence blamed: a measure counts only in a phrase of its verb, in one sentence.
 """
@@ -115,7 +115,7 @@ def _masked(text: str, measures: list[tuple[int, int, Length]]) -> tuple[str, di
 def _governing(
     masked: str, at: int, start: int, end: int, verbs: list[tuple[int, _Verb]]
 ) -> tuple[str, str, str] | None:
-    """The nearest verb before the measure in one of whose phrases it stands, else the first after it; and the phrase's words."""
+    """The nearest verb before the measure (else the first after it) that has it in a phrase; and the phrase's words."""
     before, after = masked[start:at], masked[at + 1 : end]
     bracket = re.match(rf"\s*[(/]\s*{_OTHER}\s*\)?", after)
     after = after[bracket.end() :] if bracket else after

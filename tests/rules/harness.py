@@ -1,8 +1,8 @@
 """Fixtures and docstring examples of rules: snippets on the base pattern, written to a folder and checked.
 
-A snippet may hold `steps:` (a section), top-level keys of pattern.yaml (which take the place of the base's), and
-`film:` is not one of them: raw files are given as fences with a file name, as in ```yaml film.yaml. A file that YAML could
-not show comes as ```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is there.
+A snippet may hold `steps:` (a section) and top-level keys of pattern.yaml, which take the place of the base's. `film:`
+is not one of them: raw files are fences with a file name, as in ```yaml film.yaml. A file that YAML could not show comes
+as ```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is there.
 """
 
 from __future__ import annotations
@@ -20,7 +20,8 @@ BASE = (HERE / "base" / "pattern.yaml").read_text(encoding="utf-8")
 _BLOCK = re.compile(r"^(?=\S)", re.MULTILINE)
 _CASE = re.compile(r"^## (?P<title>.+)$", re.MULTILINE)
 _FENCE = re.compile(
-    r"^```(?P<kind>yaml|text|hex|fill)(?: (?P<file>\S+))?(?: (?P<size>[0-9]+))?\n(?P<body>.*?)^```$", re.MULTILINE | re.DOTALL
+    r"^```(?P<kind>yaml|text|hex|fill)(?: (?P<file>\S+))?(?: (?P<size>[0-9]+))?\n(?P<body>.*?)^```$",
+    re.MULTILINE | re.DOTALL,
 )
 _DRAWING = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path d="M1 1h8v8z"/></svg>\n'
 

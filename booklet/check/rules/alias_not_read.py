@@ -1,6 +1,7 @@
 """An anchor or an alias stands in the source.
 
-What it finds: `&name` before a value, or `*name` in place of one. The source has none, so that every text stands where it is read.
+What it finds: `&name` before a value, or `*name` in place of one. The source has none, so that every text stands
+where it is read.
 
 Why it matters at the machine: a star or an ampersand that was meant as a word would vanish from the booklet.
 

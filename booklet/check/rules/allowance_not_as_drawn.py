@@ -1,8 +1,10 @@
 """An entry sews at another allowance than its edges are drawn with.
 
-What it finds: `allowance:` beside `sew` or `zipper` that differs from the allowance of an edge, which is its own or the pattern's.
+What it finds: `allowance:` beside `sew` or `zipper` that differs from the allowance of an edge, which is its own or
+the pattern's.
 
-Why it matters at the machine: the sewer follows the step, so the stitching misses the line that the piece was drafted for.
+Why it matters at the machine: the sewer follows the step, so the stitching misses the line that the piece was drafted
+for.
 
 Wrong:
     steps:
@@ -43,22 +45,20 @@ def _found(bench: Bench, act: Act, stated: Length, others: list[Edge]) -> Found:
     drawn: dict[Length, list[Edge]] = {}
     for edge in others:
         drawn.setdefault(edge.allowance(), []).append(edge)
+    these = "these edges" if len(others) > 1 else "this edge"
+    paper = listed(f"{width} on {listed(edge.called for edge in edges)}" for width, edges in drawn.items())
     if len(drawn) > 1:
         mend = f"Draw these edges with {stated}, or sew them at the allowances that they have."
     elif next(iter(drawn)):
         width = next(iter(drawn))
-        mend = f"Write “allowance: {width}” or leave the key out; or draw {'these edges' if len(others) > 1 else 'this edge'} with {stated}."
+        mend = f"Write “allowance: {width}” or leave the key out; or draw {these} with {stated}."
     else:
-        mend = f"Draw {'these edges' if len(others) > 1 else 'this edge'} with {stated}."
+        mend = f"Draw {these} with {stated}."
     first = others[0].spec.own_allowance
     return Found(
         act.entry.place_of("allowance"),
         act.step,
-        f"This seam is sewn {stated} from the edge, but the paper has {listed([_has(edges, width) for width, edges in drawn.items()])}.",
+        f"This seam is sewn {stated} from the edge, but the paper has {paper}.",
         mend,
         (Related("It is drawn here", first.place if first else bench.pattern.allowance_place),),
     )
-
-
-def _has(edges: list[Edge], width: Length) -> str:
-    return f"{width} on {listed(edge.called for edge in edges)}"

@@ -1,10 +1,10 @@
 """Edges that are sewn together are drawn with different allowances.
 
-What it finds: a seam whose sides have different seam allowances as drawn, where the entry does not say at which allowance it
-is sewn. Runs of edges that change their allowance together, each side alike, are in order.
+What it finds: a seam whose sides have different seam allowances as drawn, where the entry does not say at which
+allowance it is sewn. Runs of edges that change their allowance together, each side alike, are in order.
 
-Why it matters at the machine: the sewer lays cut edge on cut edge. The stitching then misses the seam line of one piece, and
-the garment comes out too wide or too narrow.
+Why it matters at the machine: the sewer lays cut edge on cut edge. The stitching then misses the seam line of one
+piece, and the garment comes out too wide or too narrow.
 
 Wrong:
     steps:
@@ -51,7 +51,7 @@ def _found(bench: Bench, act: Act) -> Found:
         _named(act, drawn[rare][0]),
         act.step,
         f"The edges sewn together here are drawn with different allowances: {', but '.join(parts)}.",
-        "Draw them alike, or write “allowance:” in this entry if they are meant to be sewn at one distance all the same.",
+        "Draw them alike, or write “allowance:” in this entry if they are to be sewn at one distance all the same.",
         tuple(
             Related(f"{edges[0].called} is drawn with {width} here", _drawn_at(bench, edges[0]))
             for width, edges in drawn.items()

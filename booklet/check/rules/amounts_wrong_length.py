@@ -2,7 +2,8 @@
 
 What it finds: an entry of `amounts` that has neither one amount for each size nor a single one for all.
 
-Why it matters at the machine: from the gap on, every amount stands under the wrong size, and the sewer buys too little.
+Why it matters at the machine: from the gap on, every amount stands under the wrong size, and the sewer buys too
+little.
 
 Wrong:
     materials:

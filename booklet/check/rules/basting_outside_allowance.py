@@ -1,9 +1,10 @@
 """Basting lies outside the seam that should cover it.
 
-What it finds: `baste` at a distance that is as wide as the allowance at which the edge is sewn in the end, or wider. Before a
-zipper, basting on the seam line itself is in order.
+What it finds: `baste` at a distance that is as wide as the allowance at which the edge is sewn in the end, or wider.
+Before a zipper, basting on the seam line itself is in order.
 
-Why it matters at the machine: the seam does not cover the basting. It shows, or is caught in the seam and won't come out.
+Why it matters at the machine: the seam does not cover the basting. It shows, or is caught in the seam and won't come
+out.
 
 Wrong:
     steps:
@@ -51,7 +52,11 @@ def _found(act: Act, at: Length, shown: list[Edge], house: House) -> Found:
     inside = limit("staystitch inside seam", narrowest.metric)
     right = f"Baste at {narrowest - inside} or less" if narrowest > inside else f"Baste at less than {narrowest}"
     on_line = same(at, narrowest, house)
-    where = "on the seam line itself, where it is caught," if on_line else f"outside the seam at {narrowest} that is to cover it,"
+    where = (
+        "on the seam line itself, where it is caught,"
+        if on_line
+        else f"outside the seam at {narrowest} that is to cover it,"
+    )
     covering = next((edge.closed for edge in shown if edge.closed is not None and edge.closed.seam), None)
     return Found(
         act.entry.place_of("at"),

@@ -31,10 +31,11 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
     for chart in pattern.charts:
         for label, figures in chart.rows:
             if sizes and len(figures) not in (1, sizes):
+                are = "is 1 size" if sizes == 1 else f"are {sizes} sizes"
                 has = "1 figure" if len(figures) == 1 else f"{len(figures)} figures"
                 yield Found(
                     figures[0].place if figures else chart.place,
                     None,
-                    f"The row “{label}” of “{chart.title}” has {has}, and there {'is 1 size' if sizes == 1 else f'are {sizes} sizes'}.",
+                    f"The row “{label}” of “{chart.title}” has {has}, and there {are}.",
                     f"Write one figure a size ({listed(pattern.sizes)}), or a single one for all.",
                 )

@@ -1,7 +1,8 @@
 """A cord goes into the hood or the neck of children's clothes.
 
-What it finds: a cord or drawstring inserted at an edge, piece or part whose name speaks of a hood or a neck, in a pattern with
-`for ages` of 14 years or younger. The rules of the place where the clothes are made, sold or given come first; this is advice.
+What it finds: a cord or drawstring inserted at an edge, piece or part whose name speaks of a hood or a neck, in a
+pattern with `for ages` of 14 years or younger. The rules of the place where the clothes are made, sold or given come
+first; this is advice.
 
 Why it matters at the machine: a cord at the neck can catch on a slide, a door or a car, and hold a child by it.
 
@@ -23,7 +24,8 @@ Right:
         title: Thread the elastic
         work: [{casing: front.neckline, turns: 5/8 in}, {insert: elastic, into: front.neckline}]
 
-Source: standard: EN 14682 (to 14 years: no cord with free ends at hood or neck) and 16 CFR 1120.3 with ASTM F1816-97 (2T to 12).
+Source: standard: EN 14682 (to 14 years: no cord with free ends at hood or neck) and 16 CFR 1120.3 with ASTM F1816-97
+(2T to 12).
 """
 
 from __future__ import annotations
@@ -48,13 +50,17 @@ def find(bench: Bench) -> Iterator[Found]:
         word, named = word_of(act)
         if "cord" not in row_of(word) or named is None:
             continue
-        place = next((edge for edge in act.edges if _speaks(f"{edge.called} {edge.cut.part.called}", row["words"])), None)
+        place = next(
+            (edge for edge in act.edges if _speaks(f"{edge.called} {edge.cut.part.called}", row["words"])), None
+        )
         if place is not None:
             yield Found(
                 named.place,
                 act.step,
-                f"A {word} at {place.called} can catch and hold a child fast; {row['rules']} rule out cords at hood or neck.",
-                "Use elastic, a button or a snap there instead. The rules where the clothes are made, sold or given come first.",
+                f"A {word} at {place.called} can catch and hold a child fast; {row['rules']} rule out cords "
+                "at hood or neck.",
+                "Use elastic, a button or a snap there instead. The rules where the clothes are made, sold or given "
+                "come first.",
             )
 
 

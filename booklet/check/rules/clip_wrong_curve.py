@@ -1,10 +1,10 @@
 """An outward curve is clipped, or an inward one notched.
 
-What it finds: `clip: every …` on a seam whose curved edges all curve outward, or `notch: every …` where all curve inward. A
-seam that joins an inward curve to an outward one, as a sleeve cap to an armhole, is never found.
+What it finds: `clip: every …` on a seam whose curved edges all curve outward, or `notch: every …` where all curve
+inward. A seam that joins an inward curve to an outward one, as a sleeve cap to an armhole, is never found.
 
-Why it matters at the machine: a clip lets the allowance spread, as an inward curve needs when it is turned. On an outward curve
-there is too much cloth, not too little, and only notches take it away.
+Why it matters at the machine: a clip lets the allowance spread, as an inward curve needs when it is turned. On an
+outward curve there is too much cloth, not too little, and only notches take it away.
 
 Wrong:
     steps:

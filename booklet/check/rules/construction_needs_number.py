@@ -10,9 +10,12 @@ Wrong:
 
 Right:
     steps:
-      - {id: join, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder], seam: french, passes: [3/8 in, 1/4 in]}]}
+      - id: join
+        title: Join the shoulders
+        work: [{sew: [front.shoulder, back.shoulder], seam: french, passes: [3/8 in, 1/4 in]}]
 
-Source: published: Oklahoma Coop. Ext. 4-H No. 810 and Central Washington Univ. costume text, ch. 21, which give each number.
+Source: published: Oklahoma Coop. Ext. 4-H No. 810 and Central Washington Univ. costume text, ch. 21, which give each
+number.
 """
 
 from __future__ import annotations

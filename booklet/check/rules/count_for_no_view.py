@@ -1,7 +1,7 @@
 """A number is given for a view that the pattern does not have.
 
-What it finds: a view under `count`, `length` or `amounts` that is not one of the pattern's views, and a notion that counts for a
-view which its `for` leaves out.
+What it finds: a view under `count`, `length` or `amounts` that is not one of the pattern's views, and a notion that
+counts for a view which its `for` leaves out.
 
 Why it matters at the machine: nobody is told the number, and the view that was meant goes without.
 

@@ -1,9 +1,10 @@
 """A drawing holds what a booklet does not take.
 
-What it finds: a `figure` that is no SVG, is larger than 2 MB, does not say how large it is, or holds a script, a link, an animation or a
-pointer to another file.
+What it finds: a `figure` that is no SVG, is larger than 2 MB, does not say how large it is, or holds a script, a
+link, an animation or a pointer to another file.
 
-Why it matters at the machine: the drawing would look otherwise on paper than on the screen, or would do something on the sewer's phone.
+Why it matters at the machine: the drawing would look otherwise on paper than on the screen, or would do something on
+the sewer's phone.
 
 Wrong:
     views:

@@ -2,7 +2,8 @@
 
 What it finds: a `figure` of a step or a view without `shows`.
 
-Why it matters at the machine: who has the booklet read aloud, or a page on which the picture did not load, is told nothing.
+Why it matters at the machine: who has the booklet read aloud, or a page on which the picture did not load, is told
+nothing.
 
 Wrong:
     views:

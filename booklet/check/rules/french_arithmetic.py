@@ -1,20 +1,25 @@
 """The numbers of a French seam do not add up.
 
-What it finds: `seam: french` whose `passes` are not two, do not add up to the allowance, or leave a `trim` that the second pass
-can't enclose; and an allowance too narrow for two passes.
+What it finds: `seam: french` whose `passes` are not two, do not add up to the allowance, or leave a `trim` that the
+second pass can't enclose; and an allowance too narrow for two passes.
 
-Why it matters at the machine: if the passes take more or less than the allowance, the garment changes its size at every seam.
-If the trimmed edges are as wide as the second pass, they stick out of the seam.
+Why it matters at the machine: if the passes take more or less than the allowance, the garment changes its size at
+every seam. If the trimmed edges are as wide as the second pass, they stick out of the seam.
 
 Wrong:
     steps:
-      - {id: join, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder], seam: french, passes: [3/8 in, 3/8 in], trim: 1/8 in}]}
+      - id: join
+        title: Join the shoulders
+        work: [{sew: [front.shoulder, back.shoulder], seam: french, passes: [3/8 in, 3/8 in], trim: 1/8 in}]
 
 Right:
     steps:
-      - {id: join, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder], seam: french, passes: [3/8 in, 1/4 in], trim: 1/8 in}]}
+      - id: join
+        title: Join the shoulders
+        work: [{sew: [front.shoulder, back.shoulder], seam: french, passes: [3/8 in, 1/4 in], trim: 1/8 in}]
 
-Source: published: Oklahoma Coop. Ext. 4-H No. 810, Fabrics & Fashions: 3/8 in, trimmed close, then 1/4 in from the fold.
+Source: published: Oklahoma Coop. Ext. 4-H No. 810, Fabrics & Fashions: 3/8 in, trimmed close, then 1/4 in from the
+fold.
 """
 
 from __future__ import annotations
@@ -47,18 +52,33 @@ def _passes(bench: Bench, act: Act, allowance: Length, passes: tuple[Length, ...
     least = limit("least french", allowance.metric)
     house = bench.pattern.house
     if not reaches(allowance, least, house):
-        yield _found(bench, act, "allowance", f"A French seam needs an allowance of {least} or more for its two passes; here it has {allowance}.",
-                     "Draw a wider allowance, or choose another seam.")  # fmt: skip
+        yield _found(
+            bench,
+            act,
+            "allowance",
+            f"A French seam needs an allowance of {least} or more for its two passes; here it has {allowance}.",
+            "Draw a wider allowance, or choose another seam.",
+        )
         return
     if len(passes) != 2:
         one = "one pass" if len(passes) == 1 else f"{len(passes)} passes"
-        yield _found(bench, act, "passes", f"A French seam is sewn in two passes, and this one has {one}.",
-                     f"Write “passes: [{_mended(bench, allowance, passes)}]”.")  # fmt: skip
+        yield _found(
+            bench,
+            act,
+            "passes",
+            f"A French seam is sewn in two passes, and this one has {one}.",
+            f"Write “passes: [{_mended(bench, allowance, passes)}]”.",
+        )
         return
     whole = total(passes, allowance, house)
     if not same(whole, allowance, house):
-        yield _found(bench, act, "passes", f"The two passes take {sum_of(passes)} = {whole}, but the allowance is {allowance}.",
-                     f"Write passes that add up to {allowance}, such as [{_mended(bench, allowance, passes)}].")  # fmt: skip
+        yield _found(
+            bench,
+            act,
+            "passes",
+            f"The two passes take {sum_of(passes)} = {whole}, but the allowance is {allowance}.",
+            f"Write passes that add up to {allowance}, such as [{_mended(bench, allowance, passes)}].",
+        )
 
 
 def _mended(bench: Bench, allowance: Length, passes: tuple[Length, ...]) -> str:
@@ -77,11 +97,21 @@ def _trim(bench: Bench, act: Act, passes: tuple[Length, ...]) -> Iterator[Found]
     first, second = passes
     house = bench.pattern.house
     if reaches(trim, first, house):
-        yield _found(bench, act, "trim", f"After a first pass {first} from the edge, trimming to {trim} cuts nothing off.",
-                     f"Write less than {min(first, second)}.")  # fmt: skip
+        yield _found(
+            bench,
+            act,
+            "trim",
+            f"After a first pass {first} from the edge, trimming to {trim} cuts nothing off.",
+            f"Write less than {min(first, second)}.",
+        )
     elif reaches(trim, second, house):
-        yield _found(bench, act, "trim", f"Edges trimmed to {trim} stick out of a second pass that is {second} from the fold.",
-                     f"Write less than {second}.")  # fmt: skip
+        yield _found(
+            bench,
+            act,
+            "trim",
+            f"Edges trimmed to {trim} stick out of a second pass that is {second} from the fold.",
+            f"Write less than {second}.",
+        )
 
 
 def _found(bench: Bench, act: Act, option: str, says: str, mend: str) -> Found:

@@ -1,10 +1,10 @@
 """Grading does not give each layer of the seam a width of its own.
 
-What it finds: `grade` with more or fewer widths than the seam has layers, or with the same width for all of them. A layer that
-was basted in between may have its width or not.
+What it finds: `grade` with more or fewer widths than the seam has layers, or with the same width for all of them. A
+layer that was basted in between may have its width or not.
 
-Why it matters at the machine: grading makes a slope of the layers so that no ridge shows. The sewer must know which layer is
-cut to which width.
+Why it matters at the machine: grading makes a slope of the layers so that no ridge shows. The sewer must know which
+layer is cut to which width.
 
 Wrong:
     steps:
@@ -12,9 +12,12 @@ Wrong:
 
 Right:
     steps:
-      - {id: neck, title: Face the neck, work: [{sew: [front.neckline, neck facing.neckline]}, {grade: [1/4 in, 1/8 in]}]}
+      - id: neck
+        title: Face the neck
+        work: [{sew: [front.neckline, neck facing.neckline]}, {grade: [1/4 in, 1/8 in]}]
 
-Source: published: Goodheart-Willcox, Apparel: Design, Textiles & Construction (2012), p. 451: each inner layer narrower.
+Source: published: Goodheart-Willcox, Apparel: Design, Textiles & Construction (2012), p. 451: each inner layer
+narrower.
 """
 
 from __future__ import annotations
@@ -42,7 +45,8 @@ def find(bench: Bench) -> Iterator[Found]:
                 act.entry.measures[0].place,
                 act.step,
                 f"All layers of {seam_said(act.seam)} are cut to {widths[0]}, so they end level and nothing is graded.",
-                f"Give each layer a width of its own, the one toward the outside the widest; or write “trim: {widths[0]}”.",
+                "Give each layer a width of its own, the one toward the outside the widest; "
+                f"or write “trim: {widths[0]}”.",
             )
 
 

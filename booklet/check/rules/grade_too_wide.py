@@ -6,13 +6,18 @@ Why it matters at the machine: there is nothing to cut, so the layers end level 
 
 Wrong:
     steps:
-      - {id: neck, title: Face the neck, work: [{sew: [front.neckline, neck facing.neckline]}, {trim: 1/4 in}, {grade: [3/8 in, 1/8 in]}]}
+      - id: neck
+        title: Face the neck
+        work: [{sew: [front.neckline, neck facing.neckline]}, {trim: 1/4 in}, {grade: [3/8 in, 1/8 in]}]
 
 Right:
     steps:
-      - {id: neck, title: Face the neck, work: [{sew: [front.neckline, neck facing.neckline]}, {grade: [1/4 in, 1/8 in]}]}
+      - id: neck
+        title: Face the neck
+        work: [{sew: [front.neckline, neck facing.neckline]}, {grade: [1/4 in, 1/8 in]}]
 
-Source: published: Goodheart-Willcox, Apparel: Design, Textiles & Construction (2012), p. 451: the widest layer is left 1/4 in.
+Source: published: Goodheart-Willcox, Apparel: Design, Textiles & Construction (2012), p. 451: the widest layer is
+left 1/4 in.
 """
 
 from __future__ import annotations
@@ -42,6 +47,7 @@ def find(bench: Bench) -> Iterator[Found]:
                 yield Found(
                     to.place,
                     act.step,
-                    f"The layer of {edges} can't be graded to {to.length}: only {left} of it is left in {seam_said(act.seam)}.",
+                    f"The layer of {edges} can't be graded to {to.length}: only {left} of it is left in "
+                    f"{seam_said(act.seam)}.",
                     f"Write less than {left} for this layer, or {left} if it is to stay as it is.",
                 )

@@ -2,7 +2,8 @@
 
 What it finds: `turns` beside `hem` whose sum is not the allowance drawn for each of its edges.
 
-Why it matters at the machine: the hem comes out at another length than the chart says, and unlevel where pieces differ.
+Why it matters at the machine: the hem comes out at another length than the chart says, and unlevel where pieces
+differ.
 
 Wrong:
     steps:
@@ -12,7 +13,8 @@ Right:
     steps:
       - {id: hem, title: Hem the front, work: [{hem: front.hem, turns: [1/4 in, 3/4 in]}]}
 
-Source: published: Utah State/Oregon State Ext. 4-H L-87, It's Fun to Sew: a narrow hem folds 1/4 in twice and uses 1/2 in.
+Source: published: Utah State/Oregon State Ext. 4-H L-87, It's Fun to Sew: a narrow hem folds 1/4 in twice and uses
+1/2 in.
 """
 
 from __future__ import annotations

@@ -1,8 +1,8 @@
 """The text of a step gives another measure than its work.
 
-What it finds: a measure in a step's text or tip that is said of an operation of its work, as in “stitch 3/8 in from the edge”,
-and is none of the measures of that work, nor the pattern's allowance, nor a measure's partner in the other system. Only such
-phrases are read; what a text says in another way is left alone.
+What it finds: a measure in a step's text or tip that is said of an operation of its work, as in “stitch 3/8 in from
+the edge”, and is none of the measures of that work, nor the pattern's allowance, nor a measure's partner in the other
+system. Only such phrases are read; what a text says in another way is left alone.
 
 Why it matters at the machine: the sewer does what the text says, and the piece was drawn for something else.
 
@@ -59,7 +59,11 @@ def _in_text(bench: Bench, step: Step, text: Text, said: tuple[Said, ...], acts:
     known: set[Length] | None = None
     for each in said:
         own = own_of(each.verb, acts, bench.pattern)
-        if not own or any(act.broken for act in acts) or beyond(table("sayings")["verbs"][each.verb].get("most", ""), each.length):
+        if (
+            not own
+            or any(act.broken for act in acts)
+            or beyond(table("sayings")["verbs"][each.verb].get("most", ""), each.length)
+        ):
             continue
         if known is None:
             known = all_of(acts, bench)

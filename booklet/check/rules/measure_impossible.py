@@ -1,7 +1,8 @@
 """A measure is so wide that it can't be meant.
 
-What it finds: an allowance, a row of stitches, a trimming, a clip or a hem in `work`, an allowance of a piece, or a measure said
-of them in a text, that is wider than anyone sews. Where a number without a stray figure is used in the pattern, it is proposed.
+What it finds: an allowance, a row of stitches, a trimming, a clip or a hem in `work`, an allowance of a piece, or a
+measure said of them in a text, that is wider than anyone sews. Where a number without a stray figure is used in the
+pattern, it is proposed.
 
 Why it matters at the machine: a figure too many in the middle of a page, and a stranger's cloth is cut by it.
 
@@ -37,14 +38,18 @@ LEVEL = "error"
 def find_pattern(pattern: Pattern) -> Iterator[Found]:
     drawn = _drawn(pattern)
     if beyond("most seam allowance", pattern.allowance):
-        yield _found(pattern.allowance_place, None, pattern.allowance, "as the seam allowance of a pattern", set(), pattern.house)
+        yield _found(
+            pattern.allowance_place, None, pattern.allowance, "as the seam allowance of a pattern", set(), pattern.house
+        )
     for piece in pattern.pieces.values():
         for spec in piece.edges.values():
             own = spec.own_allowance
             if own and (beyond("most hem", own.length) or (beyond("most seam allowance", own.length)
                         and _meant(own.length, {pattern.allowance}, pattern.house))):  # fmt: skip
                 others = {pattern.allowance, *(other.allowance for other in piece.edges.values() if other is not spec)}
-                yield _found(own.place, None, own.length, f"as the allowance of {piece.name}.{spec.name}", others, pattern.house)
+                yield _found(
+                    own.place, None, own.length, f"as the allowance of {piece.name}.{spec.name}", others, pattern.house
+                )
     widest = table("widest")
     for step in pattern.steps:
         for entry in step.work:

@@ -2,7 +2,8 @@
 
 What it finds: a pattern, view, piece, step, chart … without a key that the reference calls needed.
 
-Why it matters at the machine: a step without a title has no place in the contents, a piece without edges can't be sewn.
+Why it matters at the machine: a step without a title has no place in the contents, a piece without edges can't be
+sewn.
 
 Wrong:
     steps:

@@ -1,6 +1,7 @@
 """A measure can’t be read.
 
-What it finds: a measure without a number or without a unit, with a unit that is not known, or with a zero under its bar.
+What it finds: a measure without a number or without a unit, with a unit that is not known, or with a zero under its
+bar.
 
 Why it matters at the machine: 5/8 of what? Half of the sewers think in inches and half in centimetres.
 

@@ -1,7 +1,7 @@
 """A file is not written as YAML.
 
-What it finds: a place from which on the file can't be read: a bracket or quote that never closes, a colon inside plain words, a key that
-stands too far in or out, a second document.
+What it finds: a place from which on the file can't be read: a bracket or quote that never closes, a colon inside
+plain words, a key that stands too far in or out, a second document.
 
 Why it matters at the machine: nothing of the file can be read, so no step of it is sewn or checked.
 

@@ -1,8 +1,8 @@
 """A notion is listed for a view, and no step of the view uses it.
 
-What it finds: a button, zipper, snap, hook, elastic or cord under `notions` that no entry of `work` uses. What is only used up,
-such as thread or needles, is never found. Elastic and cord may also be spoken of in the words of a step, and so may all of them
-in a step without `work`.
+What it finds: a button, zipper, snap, hook, elastic or cord under `notions` that no entry of `work` uses. What is
+only used up, such as thread or needles, is never found. Elastic and cord may also be spoken of in the words of a
+step, and so may all of them in a step without `work`.
 
 Why it matters at the machine: the sewer buys it for nothing, or the step that should use it has been forgotten.
 

@@ -1,8 +1,8 @@
 """The steps of a view use another number of buttons, snaps or hooks than the notions list has.
 
-What it finds: counts under `button`, `snap` and `hook` that don't add up to the count of the notion; more buttonholes than
-buttons; and fewer buttonholes than buttons where all the buttons are sewn on at one place. Buttons may close in loops, so
-fewer buttonholes are in order elsewhere. An entry without `count` takes as many as the list has.
+What it finds: counts under `button`, `snap` and `hook` that don't add up to the count of the notion; more buttonholes
+than buttons; and fewer buttonholes than buttons where all the buttons are sewn on at one place. Buttons may close in
+loops, so fewer buttonholes are in order elsewhere. An entry without `count` takes as many as the list has.
 
 Why it matters at the machine: the sewer runs out of buttons, or has a button with no buttonhole.
 

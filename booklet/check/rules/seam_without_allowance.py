@@ -1,7 +1,7 @@
 """A seam is sewn on an edge that has no allowance.
 
-What it finds: `sew` where the allowance is 0, in the entry or on one of its edges as drawn. A lapped seam needs it on one of
-its sides only.
+What it finds: `sew` where the allowance is 0, in the entry or on one of its edges as drawn. A lapped seam needs it on
+one of its sides only.
 
 Why it matters at the machine: the needle runs off the edge, and nothing holds the seam.
 
@@ -36,8 +36,12 @@ def find(bench: Bench) -> Iterator[Found]:
             continue
         if stated is not None:
             if not stated:
-                yield Found(act.entry.place_of("allowance"), act.step, "This seam is sewn with an allowance of 0.",
-                            f"Write how far from the edge it is sewn; the pattern's allowance is {bench.pattern.allowance}.")  # fmt: skip
+                yield Found(
+                    act.entry.place_of("allowance"),
+                    act.step,
+                    "This seam is sewn with an allowance of 0.",
+                    f"Write how far from the edge it is sewn; the pattern's allowance is {bench.pattern.allowance}.",
+                )
             continue
         edges = as_drawn(act)
         bare = [edge for edge in edges if not edge.allowance()]
@@ -47,8 +51,8 @@ def find(bench: Bench) -> Iterator[Found]:
         yield Found(
             act.place,
             act.step,
-            f"This seam has nothing to hold it: {listed(edge.called for edge in bare)} {'is' if len(bare) == 1 else 'are'} "
-            "drawn without an allowance.",
+            f"This seam has nothing to hold it: {listed(edge.called for edge in bare)} "
+            f"{'is' if len(bare) == 1 else 'are'} drawn without an allowance.",
             "Draw an allowance there, or bind or finish the edge instead of sewing it.",
             (Related("It is drawn here", own.place if own else bench.pattern.allowance_place),),
         )

@@ -1,7 +1,7 @@
 """A row of staystitching lies outside the seam allowance, where it will show.
 
-What it finds: `staystitch` at a distance that is as wide as the allowance of the edge, or wider. On the seam line itself it is
-in order where the edge is only pressed under, as on a pocket.
+What it finds: `staystitch` at a distance that is as wide as the allowance of the edge, or wider. On the seam line
+itself it is in order where the edge is only pressed under, as on a pocket.
 
 Why it matters at the machine: the stitches can be seen on the finished garment, and have to be picked out of a seam.
 

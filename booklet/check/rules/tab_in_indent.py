@@ -1,6 +1,7 @@
 """A line begins with a tab.
 
-What it finds: a tab before the first word of a line. Blanks show where a line belongs, and a tab is as wide as every editor likes.
+What it finds: a tab before the first word of a line. Blanks show where a line belongs, and a tab is as wide as every
+editor likes.
 
 Why it matters at the machine: nothing of the file can be read, so no step of it is sewn or checked.
 

@@ -1,8 +1,10 @@
 """A key is none that its place has.
 
-What it finds: a key that the reference does not list for a pattern, a view, a piece, a step, an entry of `work` …; most often a slip.
+What it finds: a key that the reference does not list for a pattern, a view, a piece, a step, an entry of `work` …;
+most often a slip.
 
-Why it matters at the machine: what stands after it is not read: a text, an allowance or an exception would be missing from the booklet.
+Why it matters at the machine: what stands after it is not read: a text, an allowance or an exception would be missing
+from the booklet.
 
 Wrong:
     steps:

@@ -1,7 +1,7 @@
 """A step uses a notion that the list of its view does not have.
 
-What it finds: a button, zipper, snap, hook, elastic or cord in `work` that stands under `notions` for none of the views that
-sew the step. Where the entry names none, the usual one is meant: `buttonhole` and `button` mean a button.
+What it finds: a button, zipper, snap, hook, elastic or cord in `work` that stands under `notions` for none of the
+views that sew the step. Where the entry names none, the usual one is meant: `buttonhole` and `button` mean a button.
 
 Why it matters at the machine: the sewer has not bought it.
 

@@ -2,15 +2,22 @@
 
 What it finds: `{piece: …}` in any text, with a name that does not stand under `pieces`.
 
-Why it matters at the machine: the booklet can't print the piece's number, and the sewer looks for a piece that isn't there.
+Why it matters at the machine: the booklet can't print the piece's number, and the sewer looks for a piece that isn't
+there.
 
 Wrong:
     steps:
-      - {id: hem, title: Hem the front, work: [{hem: front.hem, turns: [1/4 in, 3/4 in]}], text: "Hem the {piece: frond}."}
+      - id: hem
+        title: Hem the front
+        work: [{hem: front.hem, turns: [1/4 in, 3/4 in]}]
+        text: "Hem the {piece: frond}."
 
 Right:
     steps:
-      - {id: hem, title: Hem the front, work: [{hem: front.hem, turns: [1/4 in, 3/4 in]}], text: "Hem the {piece: front}."}
+      - id: hem
+        title: Hem the front
+        work: [{hem: front.hem, turns: [1/4 in, 3/4 in]}]
+        text: "Hem the {piece: front}."
 
 Source: our choice: a name that can't be printed is a slip.
 """

@@ -6,11 +6,15 @@ Why it matters at the machine: the seam would be sewn and drawn in another way t
 
 Wrong:
     steps:
-      - {id: join, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder], seam: frensh, passes: [3/8 in, 1/4 in]}]}
+      - id: join
+        title: Join the shoulders
+        work: [{sew: [front.shoulder, back.shoulder], seam: frensh, passes: [3/8 in, 1/4 in]}]
 
 Right:
     steps:
-      - {id: join, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder], seam: french, passes: [3/8 in, 1/4 in]}]}
+      - id: join
+        title: Join the shoulders
+        work: [{sew: [front.shoulder, back.shoulder], seam: french, passes: [3/8 in, 1/4 in]}]
 
 Source: our choice.
 """

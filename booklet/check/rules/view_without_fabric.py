@@ -36,7 +36,11 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
     for key, material in pattern.materials.items():
         if not material.amounts:
             continue
-        pieces = [piece for piece in pattern.pieces.values() if any(same_name(cut.material.value) == key for cut in piece.cuts)]
+        pieces = [
+            piece
+            for piece in pattern.pieces.values()
+            if any(same_name(cut.material.value) == key for cut in piece.cuts)
+        ]
         given = {letter for _, rows in material.amounts for letters, _ in rows for letter in letters}
         without = [letter for letter in pattern.views if letter not in given
                    and any(letter in piece.scope.views for piece in pieces)]  # fmt: skip
@@ -45,8 +49,8 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
             yield Found(
                 material.place,
                 None,
-                f"View {listed(without)} {'cuts' if len(without) == 1 else 'cut'} {listed(piece.name for piece in cut)} from "
-                f"“{material.name}”, and no amount is given for {'it' if len(without) == 1 else 'them'}.",
+                f"View {listed(without)} {'cuts' if len(without) == 1 else 'cut'} "
+                f"{listed(piece.name for piece in cut)} from “{material.name}”, and no amount is given for {'it' if len(without) == 1 else 'them'}.",
                 f"Add an amount for {listed(without)} under “amounts”.",
                 (Related(f"{cut[0].name} is cut from it", cut[0].place),),
             )

@@ -1,7 +1,7 @@
 """A value has another shape than its key takes.
 
-What it finds: a list where words belong, words where keys belong, an empty value, a seam with one side, an edge without its part, a number
-that is none.
+What it finds: a list where words belong, words where keys belong, an empty value, a seam with one side, an edge
+without its part, a number that is none.
 
 Why it matters at the machine: what stands there can't be read, and would be missing from the booklet.
 
