@@ -51,7 +51,7 @@ _NUMBER = (
 )
 _UNITS = r"inches|inch|in\b|yards?|yds?\b|millimet(?:re|er)s?|mm\b|centimet(?:re|er)s?|cm\b|met(?:re|er)s?\b|m\b|[\"″”]"
 # In “sew all 2 in the same way”, `in` is no unit: a whole number, then `in`, then one of these.
-_NOT_INCHES = r"\s+(?:the|an?|each|this|these|your|both|all|order|turn|total|place|one|pairs|same|half)\b"
+_NOT_INCHES = r"\s+(?:the|an?|each|this|these|your|both|all|order|turn|total|place|one|pairs|same|half|lining|interfacing|fusible|self|contrast|fabric)\b"
 # A size, a page or a step has a number and no length, even where “in” comes next.
 _NAMED = r"\b(?:sizes?|pages?|steps?|pieces?|views?|figures?|numbers?|sections?)\s+\Z"
 _IN_PROSE = rf"(?<![\w./⁄])(?<![0-9],)(?:{_NUMBER})[ \u00a0\u202f-]?(?P<unit>{_UNITS})"
@@ -259,22 +259,31 @@ class House:
 def usual(length: Length) -> Length:
     """The usual rounding to the other system.
 
-    Inches to whole millimetres below 1 cm, to 0.1 cm up to 20 cm, then to 0.5 cm, yards to 0.1 m (0.05 m below one).
-    Metric to sixteenths below 1/2 in, to eighths up to 8 in, then to quarters; metres to eighths of a yard.
-    Our choice: within 1 mm of exact up to 2 in, as common practice asks (no source).
+    Inches to whole millimetres below 1 cm, to 0.1 cm up to 20 cm, then to 0.5 cm. Metric to sixteenths below 1/2 in, to
+    eighths up to 8 in, then to quarters. Cloth is bought by yards and metres and must be enough: up to the next 0.1 m
+    (0.05 m below one) or eighth of a yard, but for a sliver. Our choice: within 1 mm of exact up to 2 in, as common
+    practice asks (no source).
     """
     mm = length.millimetres
     if length.unit == "yd":
-        return Length(_nearest(mm / 1000, Fraction(1, 20) if mm < 1000 else Fraction(1, 10)), "m")
+        return Length(_enough(mm / 1000, Fraction(1, 20) if mm < 1000 else Fraction(1, 10)), "m")
     if length.unit == "in":
-        if mm < 10:
+        if mm < Fraction(95, 10):
             return Length(_nearest(mm, Fraction(1)), "mm")
         return Length(_nearest(mm / 10, Fraction(1, 10) if mm < 200 else Fraction(1, 2)), "cm")
     if length.unit == "m":
-        return Length(_nearest(mm / MILLIMETRES["yd"], Fraction(1, 8)), "yd")
+        return Length(_enough(mm / MILLIMETRES["yd"], Fraction(1, 8)), "yd")
     inches = mm / MILLIMETRES["in"]
     step = Fraction(1, 16) if inches < Fraction(1, 2) else Fraction(1, 8) if inches < 8 else Fraction(1, 4)
     return Length(_nearest(inches, step), "in")
+
+
+# How much of a metre or a yard may cloth be short by? One part in a hundred, about 1 cm. Our choice.
+_SLIVER = Fraction(1, 100)
+
+
+def _enough(value: Fraction, step: Fraction) -> Fraction:
+    return -((_SLIVER - value) // step) * step
 
 
 def _nearest(value: Fraction, step: Fraction) -> Fraction:

@@ -50,7 +50,11 @@ def build_pattern(source: Source, faults: Faults) -> Pattern | None:
             faults.add("missing-key", tree.place, "A pattern needs views and pieces.", "Write at least one of each.")
         faults.unread = True
         return None
-    return _Builder(source, faults, head).pattern()
+    builder = _Builder(source, faults, head)
+    if not builder.views:
+        faults.unread = True
+        return None
+    return builder.pattern()
 
 
 class _Builder:

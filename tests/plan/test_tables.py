@@ -75,7 +75,7 @@ def test_views_that_take_the_same_share_a_row(tmp_path: Path) -> None:
     (fabric,) = (fabric for fabric in small.plan(tmp_path, STEP).fabrics if fabric.rows)
     read = [(row.views, text_of(row.width), *map(text_of, row.amounts)) for row in fabric.rows]
     assert read == [
-        (("A",), "45 in (115 cm)", "1 yd (0.9 m)"),
+        (("A",), "45 in (115 cm)", "1 yd (0.95 m)"),
         (("B", "C"), "45 in (115 cm)", "1 1/4 yd (1.2 m)"),
     ]
 
