@@ -138,7 +138,22 @@ def _close_edges(bench: Bench, act: Act) -> None:
     act.edges = _edges(bench, act, act.entry.things)
     for edge in act.edges:
         _close(edge, act)
+    if act.name == "bind":
+        _bind_with(bench, act)
     bench.last_work = act
+
+
+def _bind_with(bench: Bench, act: Act) -> None:
+    """A binding that is a piece of the pattern lies closed round the edges; any other is a notion."""
+    name: Text | None = act.entry.options.get("with")
+    part = bench.parts.get(same_name(name.value)) if name else None
+    for cut in part.cuts if part else ():
+        act.cuts.append(cut)
+        for edge in cut.edges.values():
+            if not edge.spec.fold:
+                _close(edge, act)
+        for bound in act.edges[:1]:
+            merge(bound.cut.group, cut.group)
 
 
 def _zipper(bench: Bench, act: Act) -> None:
@@ -170,7 +185,12 @@ def _part(bench: Bench, act: Act) -> None:
 
 
 def _tack(bench: Bench, act: Act) -> None:
+    """Hand stitches hold too: what is tacked to a part hangs together with it."""
     _part(bench, act)
+    for name in act.entry.options.get("to", ()):
+        to = bench.parts.get(same_name(name.value.partition(".")[0]))
+        if to is not None and to.cuts and act.cuts:
+            merge(to.cuts[0].group, act.cuts[0].group)
 
 
 def _touch_things(bench: Bench, act: Act) -> None:

@@ -36,10 +36,16 @@ DONE = {"hem": "hemmed", "bind": "bound", "close": "closed", "casing": "turned i
 def find(bench: Bench) -> Iterator[Found]:
     by_act: dict[int, list[Missing]] = {}
     for missing in bench.missing:
-        if missing.kind == "already closed" and missing.edge is not None and missing.edge.closed is not None:
+        if missing.kind == "already closed" and not _is_gap(missing):
             by_act.setdefault(missing.time, []).append(missing)
     for together in by_act.values():
         yield _found(together)
+
+
+def _is_gap(missing: Missing) -> bool:
+    """A casing leaves a gap for the elastic, which is closed in the end."""
+    closed = missing.edge.closed if missing.edge else None
+    return closed is None or (closed.name == "casing" and missing.entry is not None and missing.entry.name == "close")
 
 
 def _found(together: list[Missing]) -> Found:

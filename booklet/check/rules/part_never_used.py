@@ -33,8 +33,8 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    if not bench.steps:
-        return
+    if not bench.steps or bench.left_out:
+        return  # What only an optional step sews is left over with it, as it should be.
     meant = _meant(bench)
     unused = [cut for cut in bench.cuts.values() if cut.touched is None and not {cut.called, cut.piece.name} & meant]
     whole = {cut.piece for cut in unused if cut.called == cut.piece.name}

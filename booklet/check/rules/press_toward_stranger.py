@@ -1,7 +1,7 @@
 """A seam is pressed toward a part that is not sewn into it.
 
 What it finds: `press: toward PART`, where PART is a piece or part of the pattern and none of the seam's edges belongs
-to it. Plain directions, as toward the hem or the front, are never found.
+to it, or where only a later step makes it. Plain directions, as toward the hem or the front, are never found.
 
 Why it matters at the machine: the sewer looks for a facing at this seam, and there is none; most often another seam
 is meant.
@@ -23,11 +23,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import put_after
 from booklet.check.found import Found
 from booklet.check.meant import is_direction
 from booklet.check.numbers import seam_said
 from booklet.check.words import listed
 from booklet.finding import Related
+from booklet.model.pattern import Step
 from booklet.read.tree import same_name
 from booklet.sew.bench import Act, Bench, Seam
 
@@ -35,13 +37,42 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for act in bench.of("press"):
-        if act.seam is None or not act.parts or act.entry.word is None:
+    pressed: dict[Act, list[Seam]] = {}
+    for seam in bench.seams:
+        for act in seam.later:
+            if act.name == "press":
+                pressed.setdefault(act, []).append(seam)
+    for act, seams in pressed.items():
+        words = same_name(act.entry.word.value) if act.entry.word else ""
+        if act.seam is None or not words.startswith("toward ") or is_direction(words.removeprefix("toward ")):
             continue
-        words = same_name(act.entry.word.value)
-        stranger = not any(act.parts[0].holds(edge.cut) for edge in act.seam.edges)
-        if words.startswith("toward ") and stranger and not is_direction(words.removeprefix("toward ")):
+        toward = words.removeprefix("toward ").removeprefix("the ")
+        if not act.parts:
+            maker = _made_later(bench, toward, act)
+            if maker is not None:
+                yield _too_early(act, maker)
+        elif not any(act.parts[0].holds(edge.cut) for seam in seams for edge in seam.edges):
             yield _found(act, act.seam)
+
+
+def _made_later(bench: Bench, name: str, act: Act) -> Step | None:
+    """The step that makes a part of that name, where all that make it come after this one."""
+    makers = bench.makers.get(name, [])
+    later = all(bench.started[maker.id] > act.time for maker in makers if maker is not act.step)
+    return makers[0] if makers and later and act.step not in makers else None
+
+
+def _too_early(act: Act, maker: Step) -> Found:
+    assert act.entry.word is not None
+    name = maker.makes.value.strip() if maker.makes else ""
+    return Found(
+        act.entry.word.place,
+        act.step,
+        f"The press goes toward {name}, but that is made only later, in {maker.called}.",
+        put_after("the press", maker, act.step),
+        (Related("It is made here", maker.place),),
+        move=act.step,
+    )
 
 
 def _found(act: Act, seam: Seam) -> Found:

@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import closed_before, place_of, where, written
+from booklet.check.acts import closed_before, movable, place_of, put_before, where, written
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -38,12 +38,14 @@ def find(bench: Bench) -> Iterator[Found]:
         if late:
             closed = closed_before(late[0], act.time)
             assert closed is not None
-            names = listed(written(act, edge) for edge in late)
+            names = list(dict.fromkeys(written(act, edge) for edge in late))
+            they_were = "they were" if len(names) > 1 else "it was"
             yield Found(
                 place_of(act, late[0]),
                 act.step,
-                f"{names} can't be staystitched any more: it was sewn before, {where(closed.step, act.step)}.",
-                f"Put the staystitching before {closed.step.called}.",
+                f"{listed(names)} can't be staystitched any more: {they_were} sewn before, "
+                f"{where(closed.step, act.step)}.",
+                put_before("the staystitching", closed.step, act.step),
                 (Related(f"{late[0].called} is sewn here", closed.place),),
-                move=act.step,
+                move=movable(act.step, closed.step),
             )
