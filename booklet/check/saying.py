@@ -6,21 +6,26 @@ Better a slip missed than a true sentence blamed: a measure counts only in a phr
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.craft.load import table
-from booklet.length import Length
+from booklet.length import GLYPHS, Length
 from booklet.length import find as measures_in
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
-# Stand for a measure, and for one in brackets after it, while sentences are looked at.
-_MEASURE, _OTHER = "\x01", "\x02"
+# A full stop and a capital, or a blank line, ends a sentence. What follows an abbreviation is rarely a capital.
 _SENTENCE_END = re.compile(r"(?<=[.!?])[\"”’)]*\s+(?=[A-Z*{“\"(])|\n\s*\n")
-_BRACKET = re.compile(r"\s*[(/]\s*\Z")
-_FILLER = r"(?:(?:about|exactly|just|only|scant|generous|full|a)\s+){0,2}"
+_OTHER_SYSTEM = re.compile(r"\s*[(/]\s*\Z")
+_CLOSED = re.compile(r"\s*\)")
+_WORD = re.compile(r"[\w’'-]+")
+_FILLERS = frozenset({"about", "exactly", "just", "only", "scant", "generous", "full", "a"})
+_DIGITS = re.compile(rf"[0-9{''.join(GLYPHS.values())}]")
+# How many words may stand for the … of a phrase?
+_MOST_BETWEEN = 4
 
 
 class Said(NamedTuple):
@@ -36,95 +41,111 @@ class Said(NamedTuple):
     start: int
 
 
-class _Verb(NamedTuple):
-    name: str
-    phrases: tuple[tuple[re.Pattern[str], re.Pattern[str]], ...]
+class _Phrase(NamedTuple):
+    """The words before the measure, and those after it; … stands for a few."""
+
+    lead: tuple[str, ...]
+    tail: tuple[str, ...]
 
 
 @cache
-def _verbs() -> tuple[re.Pattern[str], dict[str, _Verb]]:
-    forms: dict[str, _Verb] = {}
-    for name, row in table("sayings")["verbs"].items():
-        verb = _Verb(name, tuple(_phrase(said) for said in row["said"]))
-        forms.update(dict.fromkeys(row["forms"], verb))
-    ordered = sorted(forms, key=len, reverse=True)
-    return re.compile(rf"\b(?:{'|'.join(map(re.escape, ordered))})\b", re.IGNORECASE), forms
+def _verbs() -> dict[str, str]:
+    """Every form of every verb."""
+    return {form: name for name, row in table("sayings")["verbs"].items() for form in row["forms"]}
 
 
-def _phrase(said: str) -> tuple[re.Pattern[str], re.Pattern[str]]:
-    """What stands before the measure, to its end, and what stands after it, from its beginning."""
-    before, after = (_words(part) for part in said.split("{}"))
-    if not after:
-        after = rf"(?!\s*(?:{'|'.join(table('sayings')['never after'])})\b)"
-    return re.compile(rf"(?:\A|\W){before}\s+{_FILLER}\Z" if before else "", re.IGNORECASE), re.compile(
-        rf"\s+{after}(?!\w)" if not after.startswith("(?!") else after, re.IGNORECASE
-    )
+@cache
+def _phrases(verb: str) -> tuple[_Phrase, ...]:
+    halves = (said.split("{}") for said in table("sayings")["verbs"][verb]["said"])
+    return tuple(_Phrase(tuple(lead.split()), tuple(tail.split())) for lead, tail in halves)
 
 
-def _words(part: str) -> str:
-    words = [r"(?:[\w’'-]+\s+){0,4}?" if word == "…" else re.escape(word) + r"\s+" for word in part.split()]
-    return "".join(words).removesuffix(r"\s+")
+@cache
+def _never_after() -> frozenset[str]:
+    return frozenset(table("sayings")["never after"])
 
 
 @lru_cache(maxsize=16384)
 def said_in(text: str) -> tuple[Said, ...]:
     """Every measure of a text that one of the verbs governs."""
-    if not any(sign.isdigit() or sign in "½¼¾⅛⅜⅝⅞⅓⅔" for sign in text):
-        return ()
-    measures = measures_in(text)
+    measures = measures_in(text) if _DIGITS.search(text) else []
     return tuple(_said(text, measures)) if measures else ()
 
 
 def _said(text: str, measures: list[tuple[int, int, Length]]) -> Iterator[Said]:
-    masked, places = _masked(text, measures)
-    pattern, forms = _verbs()
-    start = 0
-    for sentence in [*_SENTENCE_END.finditer(masked), None]:
-        end = sentence.start() if sentence else len(masked)
-        verbs = [(match.start(), forms[match.group().lower()]) for match in pattern.finditer(masked, start, end)]
-        for at in range(start, end) if verbs else ():
-            if masked[at] == _MEASURE:
-                first, last, length = measures[places[at]]
-                found = _governing(masked, at, start, end, verbs)
-                if found is not None:
-                    verb, before, after = found
-                    phrase = " ".join(f"{before}{text[first:last]}{after}".split())
-                    yield Said(verb, length, phrase, text[first:last], first)
-        start = sentence.end() if sentence else end
+    ends = [(match.start(), match.end()) for match in _SENTENCE_END.finditer(text)]
+    starts = [0, *(end for _, end in ends)]
+    for index, (first, last, length) in enumerate(measures):
+        if index and _paired(text, measures[index - 1], measures[index]):
+            continue
+        sentence = bisect_right(starts, first) - 1
+        end = ends[sentence][0] if sentence < len(ends) else len(text)
+        after = last
+        if index + 1 < len(measures) and _paired(text, measures[index], measures[index + 1]):
+            after = measures[index + 1][1]
+            closed = _CLOSED.match(text, after)
+            after = closed.end() if closed else after
+        found = _governing(text[starts[sentence] : first], text[after:end])
+        if found is not None:
+            verb, lead, tail = found
+            phrase = " ".join([*lead, text[first:last], *tail])
+            yield Said(verb, length, phrase, text[first:last], first)
 
 
-def _masked(text: str, measures: list[tuple[int, int, Length]]) -> tuple[str, dict[int, int]]:
-    """The text with each measure as one sign, and which measure stands at which sign."""
-    parts: list[str] = []
-    places: dict[int, int] = {}
-    done = length = 0
-    for index, (start, end, measure) in enumerate(measures):
-        between = text[done:start]
-        paired = index > 0 and _BRACKET.search(between) and measures[index - 1][2].metric != measure.metric
-        sign = _OTHER if paired and not between.strip(" (/\n") else _MEASURE
-        parts += [between, sign]
-        length += len(between)
-        if sign == _MEASURE:
-            places[length] = index
-        length += 1
-        done = end
-    parts.append(text[done:])
-    return "".join(parts), places
+def _paired(text: str, one: tuple[int, int, Length], two: tuple[int, int, Length]) -> bool:
+    """Whether the second is the first in the other system, as in `5/8 in (1.5 cm)`."""
+    return one[2].metric != two[2].metric and _OTHER_SYSTEM.match(text[one[1] : two[0]]) is not None
 
 
-def _governing(
-    masked: str, at: int, start: int, end: int, verbs: list[tuple[int, _Verb]]
-) -> tuple[str, str, str] | None:
+def _governing(before: str, after: str) -> tuple[str, Sequence[str], Sequence[str]] | None:
     """The nearest verb before the measure (else the first after it) that has it in a phrase; and the phrase's words."""
-    before, after = masked[start:at], masked[at + 1 : end]
-    bracket = re.match(rf"\s*[(/]\s*{_OTHER}\s*\)?", after)
-    after = after[bracket.end() :] if bracket else after
-    ordered = [verb for place, verb in reversed(verbs) if place < at] + [verb for place, verb in verbs if place > at]
-    for verb in dict.fromkeys(ordered):
-        for lead, tail in verb.phrases:
-            led = lead.search(before) if lead.pattern else re.match("", before)
-            followed = tail.match(after)
-            if led and followed:
-                words = led.group() if lead.pattern else ""
-                return verb.name, words.lstrip(" ,;(\n") if not words[:1].isalnum() else words, followed.group()
+    if after[:1] == "-":
+        return None
+    words_before, words_after = before.split(), after.split()
+    if after[:1] not in ("", " ", "\n"):  # a stop or a comma: the phrase ends with the measure
+        words_after = ["", *words_after]
+    named = [*reversed(_WORD.findall(before)), *_WORD.findall(after)]
+    verbs = [name for word in named if (name := _verbs().get(word.lower()))]
+    for verb in dict.fromkeys(verbs):
+        for phrase in _phrases(verb):
+            lead, tail = _lead(phrase.lead, words_before), _tail(phrase.tail, words_after)
+            if lead is not None and tail is not None:
+                words = [word.strip("“”\"'()*,;:.") for word in words_after[:tail]]
+                return verb, [word.lstrip('(“"*') for word in words_before[len(words_before) - lead :]], words
     return None
+
+
+def _lead(lead: tuple[str, ...], words: list[str]) -> int | None:
+    """How many words before the measure belong to the phrase, fillers (`to about`) among them; None: it is not said."""
+    if not lead:
+        return 0
+    plain = [word.lower().lstrip('(“"*') for word in words[-len(lead) - 2 :]]
+    for fillers in range(3):
+        cut = len(plain) - fillers
+        if fillers and (cut < 0 or plain[cut] not in _FILLERS):
+            return None
+        if tuple(plain[max(0, cut - len(lead)) : cut]) == lead:
+            return len(lead) + fillers
+    return None
+
+
+def _tail(tail: tuple[str, ...], words: list[str]) -> int | None:
+    """How many words after the measure belong to the phrase; None: it is not said."""
+    if not tail:
+        return None if words and words[0].lower().strip(",;:.)”*") in _never_after() else 0
+    if tail[0] == "…":
+        for skipped in range(min(_MOST_BETWEEN, len(words)) + 1):
+            if skipped and words[skipped - 1][-1:] in ",;:.)":
+                return None
+            rest = _tail(tail[1:], words[skipped:])
+            if rest is not None:
+                return skipped + rest
+        return None
+    ends = ",;:.)”*!?" if len(tail) == 1 else ""
+    if not words or words[0].lower().rstrip(ends) != tail[0]:
+        return None
+    return 1 if len(tail) == 1 else _more(_tail(tail[1:], words[1:]))
+
+
+def _more(count: int | None) -> int | None:
+    return None if count is None else count + 1

@@ -1,8 +1,8 @@
 """Fixtures and docstring examples of rules: snippets on the base pattern, written to a folder and checked.
 
 A snippet may hold `steps:` (a section) and top-level keys of pattern.yaml, which take the place of the base's. `film:`
-is not one of them: raw files are fences with a file name, as in ```yaml film.yaml. A file that YAML could not show comes
-as ```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is there.
+is not one of them: raw files are fences with a file name, as in ```yaml film.yaml. What YAML could not show comes as
+```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is there.
 """
 
 from __future__ import annotations

@@ -59,11 +59,9 @@ def _in_text(bench: Bench, step: Step, text: Text, said: tuple[Said, ...], acts:
     known: set[Length] | None = None
     for each in said:
         own = own_of(each.verb, acts, bench.pattern)
-        if (
-            not own
-            or any(act.broken for act in acts)
-            or beyond(table("sayings")["verbs"][each.verb].get("most", ""), each.length)
-        ):
+        if not own or any(one.length == each.length for one in own) or any(act.broken for act in acts):
+            continue
+        if beyond(table("sayings")["verbs"][each.verb].get("most", ""), each.length):
             continue
         if known is None:
             known = all_of(acts, bench)

@@ -50,7 +50,8 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
                 material.place,
                 None,
                 f"View {listed(without)} {'cuts' if len(without) == 1 else 'cut'} "
-                f"{listed(piece.name for piece in cut)} from “{material.name}”, and no amount is given for {'it' if len(without) == 1 else 'them'}.",
+                f"{listed(piece.name for piece in cut)} from “{material.name}”, "
+                f"and no amount is given for {'it' if len(without) == 1 else 'them'}.",
                 f"Add an amount for {listed(without)} under “amounts”.",
                 (Related(f"{cut[0].name} is cut from it", cut[0].place),),
             )
