@@ -61,8 +61,8 @@ def _phrases(verb: str) -> tuple[_Phrase, ...]:
 
 
 @cache
-def _never_after() -> frozenset[str]:
-    return frozenset(table("sayings")["never after"])
+def _never(where: str) -> frozenset[str]:
+    return frozenset(table("sayings")[f"never {where}"])
 
 
 @lru_cache(maxsize=16384)
@@ -104,9 +104,7 @@ def _governing(before: str, after: str) -> tuple[str, Sequence[str], Sequence[st
     words_before, words_after = before.split(), after.split()
     if after[:1] not in ("", " ", "\n"):  # a stop or a comma: the phrase ends with the measure
         words_after = ["", *words_after]
-    named = [*reversed(_WORD.findall(before)), *_WORD.findall(after)]
-    verbs = [name for word in named if (name := _verbs().get(word.lower()))]
-    for verb in dict.fromkeys(verbs):
+    for verb in _candidates(_WORD.findall(before.lower()), _WORD.findall(after.lower())):
         for phrase in _phrases(verb):
             lead, tail = _lead(phrase.lead, words_before), _tail(phrase.tail, words_after)
             if lead is not None and tail is not None:
@@ -115,10 +113,22 @@ def _governing(before: str, after: str) -> tuple[str, Sequence[str], Sequence[st
     return None
 
 
+def _candidates(before: list[str], after: list[str]) -> list[str]:
+    """The verbs that may govern, nearest first; one with another object between it and the measure does not."""
+    found: dict[str, None] = {}
+    for word in reversed(before):
+        if word in _never("with"):
+            return list(found)
+        if word in _verbs():
+            found[_verbs()[word]] = None
+    found.update((_verbs()[word], None) for word in after if word in _verbs())
+    return list(found)
+
+
 def _lead(lead: tuple[str, ...], words: list[str]) -> int | None:
     """How many words before the measure belong to the phrase, fillers (`to about`) among them; None: it is not said."""
     if not lead:
-        return 0
+        return None if words and words[-1].lower().strip('(“"*,;:') in _never("before") else 0
     plain = [word.lower().lstrip('(“"*') for word in words[-len(lead) - 2 :]]
     for fillers in range(3):
         cut = len(plain) - fillers
@@ -132,7 +142,7 @@ def _lead(lead: tuple[str, ...], words: list[str]) -> int | None:
 def _tail(tail: tuple[str, ...], words: list[str]) -> int | None:
     """How many words after the measure belong to the phrase; None: it is not said."""
     if not tail:
-        return None if words and words[0].lower().strip(",;:.)”*") in _never_after() else 0
+        return None if words and words[0].lower().strip(",;:.)”*") in _never("after") else 0
     if tail[0] == "…":
         for skipped in range(min(_MOST_BETWEEN, len(words)) + 1):
             if skipped and words[skipped - 1][-1:] in ",;:.)":
