@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from booklet.read.tree import same_name
@@ -92,3 +93,32 @@ def once(bench: Bench, kind: str, by_part: bool = False) -> list[Missing]:
             name = missing.written.partition(".")[0] if by_part else missing.written
             found.setdefault((missing.step.id, same_name(name)), missing)
     return list(found.values())
+
+
+@lru_cache(maxsize=1)
+def made_late(bench: Bench) -> dict[Step, dict[Step, list[Missing]]]:
+    """By step that makes a part, the steps that use it before, each with its uses."""
+    found: dict[Step, dict[Step, list[Missing]]] = {}
+    for missing in bench.missing:
+        if missing.kind == "made later" and missing.maker is not None:
+            found.setdefault(missing.maker, {}).setdefault(missing.step, []).append(missing)
+    return found
+
+
+def misplaced(bench: Bench) -> set[Step]:
+    """Steps that part-made-later tells to move: the maker, where several steps wait for it, else the one that uses it."""
+    late = made_late(bench)
+    return {step for maker, users in late.items() for step in ((maker,) if len(users) > 1 else users)}
+
+
+def told(bench: Bench, *steps: Step) -> bool:
+    """Whether part-made-later has told the writer to move one of these steps: its other faults go with it."""
+    return bool(bench.missing) and not misplaced(bench).isdisjoint(steps)
+
+
+def sewn_shut(cut: CutPiece, act: Act) -> bool:
+    """Whether a pocket was sewn down by all its edges at once. Some of them finished apart make the opening."""
+    edges = [edge for edge in cut.edges.values() if not edge.spec.fold]
+    finished = sum(edge.finished is not None and edge.finished.time < act.time for edge in edges)
+    apart = 0 < finished < len(edges)
+    return len(edges) > 1 and not apart and all(edge.closed is act for edge in edges)

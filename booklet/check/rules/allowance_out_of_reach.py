@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import movable, put_before, where
+from booklet.check.acts import movable, put_before, told, where
 from booklet.check.found import Found
 from booklet.check.numbers import seam_said
 from booklet.check.turned import Turned
@@ -41,7 +41,7 @@ def find(bench: Bench) -> Iterator[Found]:
     turned = Turned(bench)
     for act in bench.of(*DONE):
         away = turned.away(act.seam, act.time) if act.seam else None
-        if away is not None:
+        if away is not None and not told(bench, act.step, away.step):
             yield _found(act, away)
 
 

@@ -21,6 +21,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import told
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.sew.bench import Bench
@@ -31,7 +32,8 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     for basting in bench.bastings:
         bare = [edge for edge in basting.edges if edge.closed is None and not edge.excused]
-        if bare and not basting.act.broken:
+        others = [edge.closed.step for edge in basting.edges if edge.closed]
+        if bare and not basting.act.broken and not told(bench, basting.act.step, *others):
             are = "are" if len(bare) > 1 else "is"
             yield Found(
                 basting.act.place,

@@ -25,7 +25,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from booklet.check.acts import between, handlings
+from booklet.check.acts import between, handlings, told
 from booklet.check.found import Found
 from booklet.check.numbers import seam_said
 from booklet.check.turned import whole
@@ -46,7 +46,9 @@ def find(bench: Bench) -> Iterator[Found]:
         if constructions()[seam.construction].get("flat"):
             continue
         crossing = _first(seam.act, (other for edge in seam.edges for near in edge.neighbours for other in near.seams))
-        if crossing and not _flat(seam, crossing, pressed) and not _turned_together(seam, crossing, turned):
+        if crossing is None or told(bench, seam.act.step, crossing.act.step):
+            continue
+        if not _flat(seam, crossing, pressed) and not _turned_together(seam, crossing, turned):
             yield _found(seam.act, seam_said(seam), _pressed_after(seam.later, crossing), crossing)
     for act in bench.of("dart"):
         for cut, name in act.darts:
@@ -54,7 +56,7 @@ def find(bench: Bench) -> Iterator[Found]:
             edges = [cut.edges[key] for crossed in dart.crosses if (key := same_name(crossed.value)) in cut.edges]
             crossing = _first(act, (seam for edge in edges for seam in edge.seams))
             held = crossing and (_between(act.later, act, crossing) or _between(pressed.get(cut, []), act, crossing))
-            if crossing and not held:
+            if crossing and not held and not told(bench, act.step, crossing.act.step):
                 yield _found(act, f"the {dart.name} of {cut.called}", _pressed_after(act.later, crossing), crossing)
 
 

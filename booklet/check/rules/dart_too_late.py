@@ -23,9 +23,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import closed_before, movable, put_before, where
+from booklet.check.acts import closed_before, movable, put_before, told, where
 from booklet.check.found import Found
 from booklet.finding import Related
+from booklet.model.pattern import Step
 from booklet.read.tree import same_name
 from booklet.sew.bench import Act, Bench, CutPiece
 
@@ -36,8 +37,12 @@ def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("dart"):
         for cut, name in act.darts:
             found = _late(act, cut, name)
-            if found:
+            if found and not told(bench, act.step, *_closers(cut)):
                 yield found
+
+
+def _closers(cut: CutPiece) -> list[Step]:
+    return [edge.closed.step for edge in cut.edges.values() if edge.closed]
 
 
 def _late(act: Act, cut: CutPiece, name: str) -> Found | None:

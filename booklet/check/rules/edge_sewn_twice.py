@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import where
+from booklet.check.acts import sewn_shut, where
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -36,16 +36,18 @@ DONE = {"hem": "hemmed", "bind": "bound", "close": "closed", "casing": "turned i
 def find(bench: Bench) -> Iterator[Found]:
     by_act: dict[int, list[Missing]] = {}
     for missing in bench.missing:
-        if missing.kind == "already closed" and not _is_gap(missing):
+        if missing.kind == "already closed" and not _explained(missing):
             by_act.setdefault(missing.time, []).append(missing)
     for together in by_act.values():
         yield _found(together)
 
 
-def _is_gap(missing: Missing) -> bool:
-    """A casing leaves a gap for the elastic, which is closed in the end."""
-    closed = missing.edge.closed if missing.edge else None
-    return closed is None or (closed.name == "casing" and missing.entry is not None and missing.entry.name == "close")
+def _explained(missing: Missing) -> bool:
+    """A casing leaves a gap, which is closed in the end; of a pocket sewn shut, pocket-without-opening speaks."""
+    edge, closed = missing.edge, missing.edge.closed if missing.edge else None
+    if edge is None or closed is None or (closed.name == "pocket" and sewn_shut(edge.cut, closed)):
+        return True
+    return closed.name == "casing" and missing.entry is not None and missing.entry.name == "close"
 
 
 def _found(together: list[Missing]) -> Found:

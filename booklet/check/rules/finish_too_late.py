@@ -22,7 +22,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import closed_before, place_of, where, written
+from booklet.check.acts import closed_before, place_of, told, where, written
 from booklet.check.found import Found
 from booklet.check.turned import Turned
 from booklet.finding import Related
@@ -38,7 +38,7 @@ def find(bench: Bench) -> Iterator[Found]:
         for edge in act.edges:
             closed = closed_before(edge, act.time)
             shut = closed and _shut_by(turned, closed, act)
-            if closed and shut:
+            if closed and shut and not told(bench, act.step, closed.step):
                 yield _found(act, edge, closed, shut)
                 break
 

@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import handlings, movable, put_before, where
+from booklet.check.acts import handlings, movable, put_before, told, where
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.read.tree import same_name
@@ -42,7 +42,7 @@ def find(bench: Bench) -> Iterator[Found]:
         for cut in act.cuts:
             first = _sewn_before(cut, act.time) or next((t for t in turned.get(cut, ()) if t.time < act.time), None)
             first = first or next((hole for hole in holes.get(cut, ()) if hole.time < act.time), None)
-            if cut.fused is act and first is not None:
+            if cut.fused is act and first is not None and not told(bench, act.step, first.step):
                 yield _found(act, cut, first)
 
 

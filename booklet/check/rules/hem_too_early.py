@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import movable, place_of, put_after
+from booklet.check.acts import movable, place_of, put_after, told
 from booklet.check.found import Found
 from booklet.check.meant import is_inner, is_opening
 from booklet.check.numbers import seam_said
@@ -48,7 +48,8 @@ def find(bench: Bench) -> Iterator[Found]:
                 if first is seam:
                     edges.append(hem)
     for act, (seam, edges) in early.items():
-        yield _found(act, seam, edges)
+        if not told(bench, act.step, seam.act.step):
+            yield _found(act, seam, edges)
 
 
 def _hemmed_neighbours(edge: Edge, seam: Seam) -> list[Edge]:

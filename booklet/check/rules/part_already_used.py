@@ -24,7 +24,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import where
+from booklet.check.acts import told, where
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Bench, Missing, Part
@@ -34,8 +34,11 @@ LEVEL = "error"
 
 def find(bench: Bench) -> Iterator[Found]:
     for missing in bench.missing:
-        if missing.kind == "already gone" and missing.part is not None:
-            yield _found(missing, missing.part)
+        part = missing.part
+        if missing.kind != "already gone" or part is None or part.gone is None:
+            continue
+        if not told(bench, missing.step, part.gone):
+            yield _found(missing, part)
 
 
 def _found(missing: Missing, part: Part) -> Found:

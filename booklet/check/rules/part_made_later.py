@@ -25,22 +25,46 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import made_late
 from booklet.check.found import Found
 from booklet.finding import Related
-from booklet.sew.bench import Bench
+from booklet.model.pattern import Step
+from booklet.sew.bench import Bench, Missing
 
 LEVEL = "error"
+# How many steps does the sentence name? Our choice.
+MOST_NAMED = 3
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for missing in bench.missing:
-        maker = missing.maker
-        if missing.kind == "made later" and maker is not None:
-            yield Found(
-                missing.place,
-                missing.step,
-                f"“{missing.written}” is used here, but it is made later, in {maker.called}.",
-                f"Move {missing.step.called}, to after {maker.called}.",
-                (Related("It is made here", maker.place),),
-                move=missing.step,
-            )
+    for maker, users in made_late(bench).items():
+        if len(users) > 1:
+            yield _maker_late(maker, users)
+        else:
+            yield from (_user_early(maker, step, uses[0]) for step, uses in users.items())
+
+
+def _user_early(maker: Step, step: Step, use: Missing) -> Found:
+    return Found(
+        use.place,
+        step,
+        f"“{use.written}” is used here, but it is made later, in {maker.called}.",
+        f"Move {step.called}, to after {maker.called}.",
+        (Related("It is made here", maker.place),),
+        move=step,
+    )
+
+
+def _maker_late(maker: Step, users: dict[Step, list[Missing]]) -> Found:
+    """Where several steps wait for a part, it is the making that stands too late."""
+    assert maker.makes is not None
+    named = [step.called for step in users]
+    more = [f"{len(named) - MOST_NAMED} more steps"] if len(named) > MOST_NAMED else []
+    return Found(
+        maker.makes.place,
+        maker,
+        f"“{maker.makes.value.strip()}” is made too late: {', and '.join([*named[:MOST_NAMED], *more])}, use it before.",
+        f"Move {maker.called}, to before {named[0]}.",
+        tuple(Related("It is used here", uses[0].place) for uses in users.values()),
+        move=maker,
+    )

@@ -27,7 +27,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import movable, put_before, where
+from booklet.check.acts import movable, put_before, told, where
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, CutPiece, Edge
@@ -41,7 +41,7 @@ def find(bench: Bench) -> Iterator[Found]:
         base = act.parts[-1].cuts if act.parts and not act.broken and "on" in act.entry.options else []
         if len(base) == 1:
             closing = _closing(base[0], act.time)
-            if closing is not None:
+            if closing is not None and not told(bench, act.step, closing.step):
                 yield _found(act, base[0], closing)
 
 

@@ -21,7 +21,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import movable, put_after, sewn_shut, where
 from booklet.check.found import Found
+from booklet.finding import Related
 from booklet.read.tree import same_name
 from booklet.sew.bench import Act, Bench, CutPiece
 
@@ -31,11 +33,8 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("pocket"):
         for cut in act.cuts:
-            edges = [edge for edge in cut.edges.values() if not edge.spec.fold]
-            finished = sum(edge.finished is not None and edge.finished.time < act.time for edge in edges)
-            apart = 0 < finished < len(edges)
-            if len(edges) > 1 and not apart and all(edge.closed is act for edge in edges) and _is_pocket(cut):
-                yield _found(act, cut)
+            if sewn_shut(cut, act) and _is_pocket(cut):
+                yield _found(bench, act, cut)
 
 
 def _is_pocket(cut: CutPiece) -> bool:
@@ -43,12 +42,20 @@ def _is_pocket(cut: CutPiece) -> bool:
     return "pocket" in same_name(cut.called).split()
 
 
-def _found(act: Act, cut: CutPiece) -> Found:
-    first = next(iter(cut.edges.values()))
+def _found(bench: Bench, act: Act, cut: CutPiece) -> Found:
     thing = act.entry.things[0]
+    later = next((m for m in bench.missing if m.kind == "already closed" and m.edge and m.edge.cut is cut), None)
+    if later is None:
+        first = next(iter(cut.edges.values()))
+        says = f"{thing.written} is sewn down all round, so it has no opening."
+        mend = f"Hem the edge that stays open in an earlier entry, as in “hem: {cut.called}.{first.spec.name}”."
+        return Found(thing.place, act.step, says, mend)
     return Found(
         thing.place,
         act.step,
-        f"{thing.written} is sewn down all round, so it has no opening.",
-        f"Hem the edge that stays open in an earlier entry, as in “hem: {cut.called}.{first.spec.name}”.",
+        f"{thing.written} is sewn down all round: {later.written} is to be its opening, but is dealt with only later, "
+        f"{where(later.step, act.step)}.",
+        put_after(f"the sewing down of {thing.written}", later.step, act.step),
+        (Related("Its opening is dealt with here", later.place),),
+        move=movable(act.step, later.step),
     )

@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import put_after
+from booklet.check.acts import put_after, told
 from booklet.check.found import Found
 from booklet.check.meant import is_direction
 from booklet.check.numbers import seam_said
@@ -45,6 +45,8 @@ def find(bench: Bench) -> Iterator[Found]:
     for act, seams in pressed.items():
         words = same_name(act.entry.word.value) if act.entry.word else ""
         if act.seam is None or not words.startswith("toward ") or is_direction(words.removeprefix("toward ")):
+            continue
+        if told(bench, act.step):
             continue
         toward = words.removeprefix("toward ").removeprefix("the ")
         if not act.parts:

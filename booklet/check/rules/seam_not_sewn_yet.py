@@ -23,6 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import once, told
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -35,8 +36,8 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for missing in bench.missing:
-        if missing.kind == "no seam" and missing.entry is not None:
+    for missing in once(bench, "no seam"):
+        if missing.entry is not None and not told(bench, missing.step):
             yield _found(bench, missing, missing.entry.name)
 
 

@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import darts_across, movable, place_of, put_before, where, written
+from booklet.check.acts import darts_across, movable, place_of, put_before, told, where, written
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, Edge
@@ -36,6 +36,8 @@ def find(bench: Bench) -> Iterator[Found]:
         crossed = [(edge, first) for edge in act.edges if (first := _crossing(edge, act.time))]
         if crossed:
             edge, first = crossed[0]
+            if told(bench, act.step, first.step):
+                continue
             what = "a dart" if first.darts else "a seam"
             yield Found(
                 place_of(act, edge),

@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import closed_before, movable, place_of, put_before, where, written
+from booklet.check.acts import closed_before, movable, place_of, put_before, told, where, written
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -38,6 +38,8 @@ def find(bench: Bench) -> Iterator[Found]:
         if late:
             closed = closed_before(late[0], act.time)
             assert closed is not None
+            if told(bench, act.step, closed.step):
+                continue
             names = list(dict.fromkeys(written(act, edge) for edge in late))
             they_were = "they were" if len(names) > 1 else "it was"
             yield Found(

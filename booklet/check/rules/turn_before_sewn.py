@@ -21,6 +21,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import told
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, CutPiece
@@ -31,7 +32,7 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("turn"):
         names = [name for name in act.entry.things if not name.edge]
-        if act.broken:
+        if act.broken or told(bench, act.step):
             continue
         for name, part in zip(names, act.parts, strict=False):
             cuts = part.cuts

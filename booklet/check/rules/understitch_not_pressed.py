@@ -23,6 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import told
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.read.tree import same_name
@@ -34,7 +35,7 @@ NOT_TOWARD = ("open", "as sewn", "flat")
 
 def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("understitch"):
-        if act.seam is None or act.broken:
+        if act.seam is None or act.broken or told(bench, act.step, act.seam.act.step):
             continue
         presses = [press for press in act.seam.acts("press") if press.time < act.time]
         if not presses or _elsewhere(presses[-1], act):

@@ -28,7 +28,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import SEWN, between, handlings, movable, put_before, where
+from booklet.check.acts import SEWN, between, handlings, movable, put_before, told, where
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, CutPiece, Seam
@@ -46,7 +46,7 @@ def find(bench: Bench) -> Iterator[Found]:
         mine = [cut for cut in act.cuts if any(edge.cut is cut for edge in seam.edges)]
         held = next((tack for cut in mine if (tack := between(tacked.get(cut, []), seam.act.time, act.time))), None)
         closing = held or _all_round(mine, seam, act)
-        if closing is not None:
+        if closing is not None and not told(bench, act.step, closing.step):
             yield _found(act, closing)
 
 

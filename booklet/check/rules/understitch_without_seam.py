@@ -22,6 +22,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import told
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench
@@ -30,8 +31,10 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
+    waiting = {missing.step for missing in bench.missing if missing.kind == "no seam"}
     for act in bench.of("understitch"):
-        if act.seam is None and act.cuts and not act.broken and not any(cut.trusted for cut in act.cuts):
+        explained = act.broken or told(bench, act.step) or act.step in waiting
+        if act.seam is None and act.cuts and not explained and not any(cut.trusted for cut in act.cuts):
             yield _found(act)
 
 
