@@ -14,6 +14,8 @@ MOST_BYTES = 2_000_000
 # How many millimetres is one <unit>? Source: CSS Values and Units Level 4, absolute lengths.
 _UNITS = {"mm": 1.0, "cm": 10.0, "in": 25.4, "pt": 25.4 / 72, "pc": 25.4 / 6, "px": 25.4 / 96, "": 25.4 / 96}
 _SIZE = re.compile(r"\s*([0-9]*\.?[0-9]+)\s*(mm|cm|in|pt|pc|px|)\s*\Z")
+# Beyond this a size is no size. Our choice.
+_WIDEST = 1_000_000.0
 _OUTSIDE = re.compile(r"url\(\s*['\"]?\s*(?!#|['\"]|data:image/)|@import", re.IGNORECASE)
 _ACTIVE = frozenset(
     {"script", "foreignObject", "iframe", "a", "animate", "set", "animateTransform", "animateMotion", "handler"}
@@ -95,7 +97,7 @@ def _size(root: Element) -> tuple[float, float]:
         across, down = float(box[2]), float(box[3])
     except (IndexError, ValueError):
         across = down = 0
-    if across <= 0 or down <= 0:
+    if not (0 < across < _WIDEST and 0 < down < _WIDEST):  # `nan` and `inf` are read as numbers too
         raise BadDrawing(
             "This drawing does not say how large it is.", "Save it with a width and a height, or with a viewBox."
         )
