@@ -105,10 +105,11 @@ def made_late(bench: Bench) -> dict[Step, dict[Step, list[Missing]]]:
     return found
 
 
-def misplaced(bench: Bench) -> set[Step]:
-    """Steps that part-made-later tells to move: the maker, where several steps wait for it, else the one that uses it."""
+@lru_cache(maxsize=1)
+def misplaced(bench: Bench) -> frozenset[Step]:
+    """Steps that part-made-later tells to move: the maker, where several steps wait for it, else the user."""
     late = made_late(bench)
-    return {step for maker, users in late.items() for step in ((maker,) if len(users) > 1 else users)}
+    return frozenset(step for maker, users in late.items() for step in ((maker,) if len(users) > 1 else users))
 
 
 def told(bench: Bench, *steps: Step) -> bool:

@@ -21,6 +21,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import movable, put_after, told
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.read.tree import Text, same_name
@@ -32,7 +33,7 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     casings = bench.of("casing")
     for act in bench.of("insert"):
-        if act.target is None and not _is_closed(bench, act):
+        if act.target is None and not _is_closed(bench, act) and not told(bench, act.step):
             later = next((casing for casing in casings if casing.time > act.time), None)
             yield _found(act, later)
 
@@ -55,7 +56,7 @@ def _found(act: Act, later: Act | None) -> Found:
         act.entry.word.place if act.entry.word else act.place,
         act.step,
         f"The {what} can't be threaded yet: no casing has been sewn for it.",
-        f"Put it after {later.step.called}." if later else mend,
+        put_after("the threading", later.step, act.step) if later else mend,
         (Related("The casing is sewn here", later.place),) if later else (),
-        move=act.step if later and later.step is not act.step else None,
+        move=movable(act.step, later.step) if later else None,
     )

@@ -60,10 +60,11 @@ def _maker_late(maker: Step, users: dict[Step, list[Missing]]) -> Found:
     assert maker.makes is not None
     named = [step.called for step in users]
     more = [f"{len(named) - MOST_NAMED} more steps"] if len(named) > MOST_NAMED else []
+    waiting = ", and ".join([*named[:MOST_NAMED], *more])
     return Found(
         maker.makes.place,
         maker,
-        f"“{maker.makes.value.strip()}” is made too late: {', and '.join([*named[:MOST_NAMED], *more])}, use it before.",
+        f"“{maker.makes.value.strip()}” is made too late: {waiting}, use it before.",
         f"Move {maker.called}, to before {named[0]}.",
         tuple(Related("It is used here", uses[0].place) for uses in users.values()),
         move=maker,

@@ -51,7 +51,7 @@ def find(bench: Bench) -> Iterator[Found]:
         toward = words.removeprefix("toward ").removeprefix("the ")
         if not act.parts:
             maker = _made_later(bench, toward, act)
-            if maker is not None:
+            if maker is not None and not told(bench, maker):
                 yield _too_early(act, maker)
         elif not any(act.parts[0].holds(edge.cut) for seam in seams for edge in seam.edges):
             yield _found(act, act.seam)

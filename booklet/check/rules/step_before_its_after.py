@@ -23,6 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import told
 from booklet.check.found import Found
 from booklet.check.ids import afters, by_id, rings
 from booklet.finding import Related
@@ -43,7 +44,8 @@ def find(bench: Bench) -> Iterator[Found]:
             name = same_name(text.value)
             first = steps.get(name)
             together = {name, same_name(step.id)} <= in_a_ring
-            if first is not None and not together and order[first] > order[step]:
+            late = first is not None and not together and order[first] > order[step]
+            if first is not None and late and not told(bench, step, first):
                 yield Found(
                     text.place,
                     step,
