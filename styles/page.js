@@ -46,10 +46,9 @@
     });
   }
   document.querySelector(".again").addEventListener("click", () => { kept.done = []; keep(); show(); });
-  // A step that is jumped to must not hide under the bar, whose height depends on the screen's width.
+  // A step that is jumped to must not hide under the bar, whose height depends on the screen's width and on what it says.
   const bar = document.querySelector(".bar");
   const measure = () => document.documentElement.style.setProperty("--bar", bar.offsetHeight + 4 + "px");
-  addEventListener("resize", measure);
-  measure();
+  new ResizeObserver(measure).observe(bar);
   show();
 })();

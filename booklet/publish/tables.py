@@ -43,11 +43,16 @@ class Table(NamedTuple):
 
 
 def chart_tables(chart: Chart) -> list[Table]:
-    """Sizes across; down where they are too many for that; in several tables where the measures are too many too."""
+    """Sizes across; down where they are too many for that; in several tables where the measures are too many too.
+
+    A pattern of one size has no head of sizes.
+    """
     slot = _slot(text for _, texts in chart.rows for text in texts)
     sizes = [Cell("column", _number(size, "", slot)) for size in chart.sizes]
     cells = [[Cell("figure", _figure(text, slot)) for text in texts] for _, texts in chart.rows]
     labels = [escape(label) for label, _ in chart.rows]
+    if not any(chart.sizes):
+        return [Table("alone", (), tuple((Cell("row", label), *row) for label, row in zip(labels, cells, strict=True)))]
     if len(sizes) < MOST_COLUMNS:
         rows = tuple((Cell("row", label), *row) for label, row in zip(labels, cells, strict=True))
         return [Table("sized", (_head("Size"), *sizes), rows)]
