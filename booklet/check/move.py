@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 # How many places are tried for one step? Each costs one sewing of the view. Our choice: all, in a usual booklet.
 MOST_TRIES = 120
 # How many steps may all the tries of one check sew between them? Our choice, so that a long pattern takes no minutes.
-MOST_STEPS = 30_000
+MOST_STEPS = 8_000
 
 
 class Budget:

@@ -7,7 +7,7 @@ one of HARD; published orders disagree about each of FREE, and both ways work.
 - L. Baldt, Clothing for Women (Lippincott, 1916): the sleeve is set in flat, then sleeve and underarm are sewn in one.
 - Univ. of California Agric. Ext. Manual 11, Simplified Sewing: "Each part of a garment is completed before the parts
   are put together."
-- NMSU Guide C-314: fitted and finished before the hemline is marked. A thread maker's leaflet, Hems (1959): the hem last.
+- NMSU Guide C-314: fitted and finished before the hemline is marked. A thread maker's leaflet, Hems (1959): hem last.
 - Goodheart-Willcox, Apparel: Design, Textiles & Construction (2012), p. 453: stitch, trim, clip, press, understitch,
   turn.
 - Guideline 11.135 Staystitching; ICAR e-course, stay stitching: at once after cutting.
@@ -136,7 +136,7 @@ WAISTED = garment("waisted-dress")
 SKIRT = garment("skirt")
 GARMENTS = (SHIFT, FLAT_SHIFT, SHIRT, WAISTED, SKIRT)
 
-# The five-piece dress of the unit method, as summarised: back and zipper, front, shoulders, facing, sides, sleeves, hem.
+# The dress of the unit method, as summarised: back and zipper, front, shoulders, facing, sides, sleeves, hem.
 ORDER_A = [
     "staystitch", "interface", "darts_tucks_pleats", "zipper_in_flat_seam", "pockets_on_flat", "shoulder_seam",
     "facing_pieces_joined", "facing_edge_finished", "neck_facing_attached", "side_seam", "sleeve_made_up", "sleeve_hem",
