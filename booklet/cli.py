@@ -110,7 +110,9 @@ def _code(checked: Checked) -> int:
 
 
 def _no_such_view(checked: Checked, view: str | None) -> bool:
-    if view is None or checked.pattern is None or view in checked.pattern.views:
+    from booklet.pipeline import view_named
+
+    if view is None or checked.pattern is None or view_named(checked.pattern, view):
         return False
     say(f"{checked.name} has no view {view}. Its views are {', '.join(checked.pattern.views)}.", sys.stderr)
     return True
@@ -153,7 +155,7 @@ def _refused(checked: Checked, why: str) -> None:
 
 
 def _list(options: argparse.Namespace) -> int:
-    from booklet.pipeline import check_folder, list_view
+    from booklet.pipeline import check_folder, list_view, view_named
 
     checked = check_folder(options.pattern, [options.view])
     if _no_such_view(checked, options.view):
@@ -161,7 +163,8 @@ def _list(options: argparse.Namespace) -> int:
     if checked.pattern is None:
         tell(checked, sys.stderr)
         return UNREAD
-    print(list_view(checked, options.view, options.markdown), end="")
+    letter = view_named(checked.pattern, options.view) or options.view
+    print(list_view(checked, letter, options.markdown), end="")
     if checked.errors:
         say(f"This view can't be sewn as written: {len(checked.errors)} to mend. See “notchbook check”.", sys.stderr)
     return _code(checked)

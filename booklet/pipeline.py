@@ -9,7 +9,7 @@ from booklet.read.faults import Faults
 from booklet.read.folder import read_folder
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     from booklet.finding import Finding
     from booklet.model.pattern import Pattern
@@ -36,7 +36,7 @@ class Checked(NamedTuple):
 
 
 def check_folder(folder: Path, views: Sequence[str] | None = None) -> Checked:
-    """read -> model -> sew -> check."""
+    """read -> model -> sew -> check. `views`: letters, in either case; all views where none is given."""
     from booklet.check.engine import check, in_order
     from booklet.model.build import build_pattern
 
@@ -46,8 +46,15 @@ def check_folder(folder: Path, views: Sequence[str] | None = None) -> Checked:
     name = folder.resolve().name
     if pattern is None:
         return Checked(name, None, [], in_order(faults.findings), True)
-    findings, benches = check(pattern, views)
+    findings, benches = check(pattern, None if views is None else [view_named(pattern, view) or view for view in views])
     return Checked(name, pattern, benches, in_order([*faults.findings, *findings]), faults.unread)
+
+
+def view_named(pattern: Pattern, written: str) -> str | None:
+    """The letter of the view that a person means, `b` for B where there is no b; None where there is no such view."""
+    if written in pattern.views:
+        return written
+    return next((letter for letter in pattern.views if letter.casefold() == written.casefold()), None)
 
 
 class Built(NamedTuple):
@@ -76,26 +83,47 @@ def build_folder(
     from booklet.publish.booklets import booklet_jobs, set_booklets
     from booklet.publish.edition import Edition
     from booklet.publish.outputs import all_files
-    from booklet.publish.place import mend_place, put_in_place, write_beside
 
     assert checked.pattern is not None
-    target = into / checked.name
     edition = Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors))
+    notes: list[str] = []
+
+    def set_all(fresh: Path) -> None:
+        jobs = booklet_jobs(edition, papers, each_view)
+        notes.extend(set_booklets(jobs, fresh, lambda name: progress(f"{folder.name}: {name}")))
+
     try:
-        mend_place(target)
         progress(f"{folder.name}: lists, page and film files")
-        fresh = write_beside(target, all_files(edition))
-        notes = set_booklets(
-            booklet_jobs(edition, papers, each_view), fresh, lambda name: progress(f"{folder.name}: {name}")
-        )
-        put_in_place(fresh, target)
-    except OSError as error:
-        return Built(
-            checked, None, f"{target} can't be written: {error.strerror or error}. What was there before is untouched."
-        )
+        why = _put(into / checked.name, all_files(edition), set_all)
     finally:
         progress("")
-    return Built(checked, target, notes=tuple(notes))
+    return Built(checked, None, why) if why else Built(checked, into / checked.name, notes=tuple(notes))
+
+
+def _put(target: Path, files: Mapping[str, bytes], and_then: Callable[[Path], None] = lambda _: None) -> str:
+    """Writes files beside `target`, lets `and_then` add to them, and puts all in its place; or says why it can't."""
+    from concurrent.futures import BrokenExecutor
+
+    from booklet.publish.place import clear_beside, mend_place, put_in_place, strangers, write_beside
+
+    try:
+        mend_place(target)
+        if others := strangers(target, files):
+            named = ", ".join(others[:3]) + (" …" if len(others) > 3 else "")
+            return (
+                f"{target} holds what no build makes ({named}), and a build would delete it. "
+                "Move it away, or name another folder with --into."
+            )
+        fresh = write_beside(target, files)
+        and_then(fresh)
+        put_in_place(fresh, target)
+    except OSError as error:
+        return f"{target} can't be written: {error.strerror or error}. What was there before is untouched."
+    except BrokenExecutor:
+        return f"The system stopped the setting of a booklet, as it does when memory runs out. {target} is untouched."
+    finally:
+        clear_beside(target)
+    return ""
 
 
 def _refused(checked: Checked, folder: Path, into: Path, draft: bool) -> Built | None:
@@ -116,23 +144,17 @@ def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
         return refused
     from booklet.publish.edition import Edition
     from booklet.publish.outputs import all_files
-    from booklet.publish.place import put_in_place, write_beside
 
     assert checked.pattern is not None
-    target = into / checked.name / "film"
     edition = Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors))
-    try:
-        files = {name.removeprefix("film/"): data for name, data in all_files(edition, only="film").items()}
-        put_in_place(write_beside(target, files), target)
-    except OSError as error:
-        return Built(
-            checked, None, f"{target} can't be written: {error.strerror or error}. What was there before is untouched."
-        )
-    return Built(checked, target)
+    target = into / checked.name / "film"
+    files = {name.removeprefix("film/"): data for name, data in all_files(edition, only="film").items()}
+    why = _put(target, files)
+    return Built(checked, None, why) if why else Built(checked, target)
 
 
 def list_view(checked: Checked, view: str, markdown: bool = False) -> str:
-    """The step list of one view, as the build writes it."""
+    """The step list of one view (a letter of the pattern), as the build writes it."""
     from booklet.publish.edition import Edition
     from booklet.publish.outputs import all_files
 

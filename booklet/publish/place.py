@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
 # renameat2 with RENAME_EXCHANGE, and its sister on macOS. Source: rename(2) of Linux; renamex_np(2) of macOS.
 _AT_FDCWD = -100
@@ -46,6 +46,33 @@ def put_in_place(fresh: Path, target: Path) -> None:
     target.rename(old)
     fresh.rename(target)
     shutil.rmtree(old, ignore_errors=True)
+
+
+def clear_beside(target: Path) -> None:
+    """Removes what a build that did not end well had written."""
+    shutil.rmtree(_beside(target), ignore_errors=True)
+
+
+def strangers(target: Path, made: Iterable[str]) -> list[str]:
+    """What lies in `target` that no build makes: putting a new one in its place would delete it.
+
+    made: paths of the files of this build. What a system leaves where a person has looked does not count.
+    """
+    if not target.is_dir():
+        return [target.name] if target.exists() else []
+    mine = {name.partition("/")[0] for name in made}
+    return sorted(
+        path.name
+        for path in target.iterdir()
+        if path.name not in mine
+        and not path.match("booklet-*.pdf")
+        and path.name[0] != "."
+        and path.name not in _LITTER
+    )
+
+
+# Source: from memory; Windows Explorer writes these, and what macOS and Linux write begins with a dot.
+_LITTER = frozenset({"Thumbs.db", "desktop.ini"})
 
 
 def mend_place(target: Path) -> None:
