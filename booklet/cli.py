@@ -7,7 +7,7 @@ import gc
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from booklet.tell import say, tell
 
@@ -41,12 +41,19 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return 130
 
 
+class _Parser(argparse.ArgumentParser):
+    """With a width of its own: to ask the terminal's, argparse would import shutil and its compressors each time."""
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(formatter_class=lambda prog: argparse.HelpFormatter(prog, width=100), **options)
+
+
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+    parser = _Parser(
         prog="notchbook",
         description="Sews each view of a pattern in the computer, and makes its booklet, page, lists and film files.",
     )
-    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+    commands = parser.add_subparsers(required=True, metavar="COMMAND", prog="notchbook")
 
     check = commands.add_parser("check", help="sew every view and say what is wrong")
     check.add_argument("pattern", type=Path, help="the pattern's folder")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import sys
-import textwrap
 from typing import TYPE_CHECKING, TextIO
 
 if TYPE_CHECKING:
@@ -73,6 +72,8 @@ def _where(finding: Finding) -> str:
 
 
 def _wrapped(text: str) -> list[str]:
+    import textwrap
+
     return textwrap.wrap(text, 92, initial_indent=INDENT, subsequent_indent=INDENT, break_long_words=False)
 
 
