@@ -110,7 +110,7 @@ def test_the_installed_command_prints_a_schema(installed: Path, tmp_path: Path) 
 
 def test_the_installed_command_explains_every_rule(installed: Path, tmp_path: Path) -> None:
     """Rules are found by looking into the package, so the wheel must hold all of them."""
-    rules = {path.stem.replace("_", "-") for path in (ROOT / "booklet" / "check" / "rules").glob("[!_]*.py")}
+    rules = {path.stem.replace("_", "-") for path in (ROOT / "booklet" / "check" / "rules").rglob("[!_]*.py")}
     listed = run([installed / "notchbook", "explain"], tmp_path)
     assert (listed.returncode, listed.stderr) == (0, "")
     assert rules

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable
 from functools import cache
 from importlib import import_module
@@ -22,10 +23,32 @@ if TYPE_CHECKING:
 
 
 @cache
+def _modules() -> dict[str, str]:
+    """Every rule's name and module, found by looking into the folders."""
+    found = {}
+    for folder in ("rules", "rules/earlier"):
+        package = f"booklet.check.{folder.replace('/', '.')}"
+        for file in os.listdir(Path(__file__).parent / folder):
+            name = file.removesuffix(".py")
+            if name != file and not name.startswith("_"):
+                found[name.replace("_", "-")] = f"{package}.{name}"
+    return dict(sorted(found.items()))
+
+
+def rule_names() -> list[str]:
+    return list(_modules())
+
+
+@cache
 def rules() -> dict[str, Any]:
-    """Every rule by its name, found by looking into the folder."""
-    names = sorted(path.stem for path in (Path(__file__).parent / "rules").glob("[a-z]*.py"))
-    return {name.replace("_", "-"): import_module(f"booklet.check.rules.{name}") for name in names}
+    """Every rule by its name: those that look, and the pages of what earlier stages find."""
+    return {name: import_module(module) for name, module in _modules().items()}
+
+
+@cache
+def _looking() -> dict[str, Any]:
+    """The rules that look at a pattern and its benches."""
+    return {name: import_module(module) for name, module in _modules().items() if ".earlier." not in module}
 
 
 def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Finding], list[Bench]]:
@@ -36,7 +59,7 @@ def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Fi
     benches = sew_all(pattern, views)
     found = [
         (rule, item, ())
-        for rule, module in rules().items()
+        for rule, module in _looking().items()
         if hasattr(module, "find_pattern")
         for item in module.find_pattern(pattern)
     ]
@@ -63,7 +86,7 @@ def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Fi
     sewn_in_full = views is None or set(views) >= set(pattern.views)
     last = [
         _finding(rule, item, ())
-        for rule, module in rules().items()
+        for rule, module in _looking().items()
         if hasattr(module, "find_last") and (sewn_in_full or not getattr(module, "NEEDS_ALL_VIEWS", False))
         for item in module.find_last(pattern, findings)
     ]
@@ -72,7 +95,7 @@ def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Fi
 
 def look(bench: Bench) -> Iterable[tuple[str, Found]]:
     """What the bench's rules find in one view."""
-    for rule, module in rules().items():
+    for rule, module in _looking().items():
         find = getattr(module, "find", None)
         if find is not None and find.__module__ == module.__name__:
             for item in find(bench):
@@ -118,7 +141,7 @@ def _spots(bench: Bench) -> set[tuple[Any, ...]]:
 def _finding(rule: str, item: Found, views: tuple[str, ...]) -> Finding:
     step = item.step
     return Finding(
-        rule, rules()[rule].LEVEL, views, step.id if step else None, item.place, item.says, item.mend, item.related
+        rule, _looking()[rule].LEVEL, views, step.id if step else None, item.place, item.says, item.mend, item.related
     )
 
 

@@ -28,8 +28,8 @@ def booklet_page() -> None:
     pages = [page.extract_text() for page in PdfReader(pdf).pages]
     number = next(at for at, text in enumerate(pages, 1) if text.count(SHOWN) > 1 and "Sew the shoulders" in text)
     target = PICTURES / "booklet"
-    command = ["pdftoppm", "-r", "80", "-f", str(number), "-l", str(number), "-png", "-singlefile", str(pdf), str(target)]
-    subprocess.run(command, check=True)
+    options = ["-r", "80", "-f", str(number), "-l", str(number), "-png", "-singlefile"]
+    subprocess.run(["pdftoppm", *options, str(pdf), str(target)], check=True)
 
 
 def phone_page(browser: Browser) -> None:

@@ -42,11 +42,14 @@ LAYS_FLAT = ("press", "topstitch", "edgestitch", "understitch")
 def find(bench: Bench) -> Iterator[Found]:
     pressed = handlings(bench, "press part")
     turned = handlings(bench, "turn")
+    not_done = [act for act in bench.of("press", "press part", "turn") if act.broken]
     for seam in bench.seams:
         if constructions()[seam.construction].get("flat"):
             continue
         crossing = _first(seam.act, (other for edge in seam.edges for near in edge.neighbours for other in near.seams))
         if crossing is None or told(bench, seam.act.step, crossing.act.step):
+            continue
+        if between(not_done, seam.act.time, crossing.act.time):
             continue
         if not _flat(seam, crossing, pressed) and not _turned_together(seam, crossing, turned):
             yield _found(seam.act, seam_said(seam), _pressed_after(seam.later, crossing), crossing)

@@ -32,8 +32,9 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
+    late = {same_name(missing.written.split(".")[0]) for missing in bench.missing if missing.kind == "made later"}
     for missing in once(bench, "unknown edge"):
-        if missing.part is not None:
+        if missing.part is not None and missing.part.name not in late:
             yield _found(missing)
 
 

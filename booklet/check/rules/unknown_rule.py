@@ -34,9 +34,9 @@ LEVEL = "error"
 
 
 def find_pattern(pattern: Pattern) -> Iterator[Found]:
-    from booklet.check.engine import rules
+    from booklet.check.engine import rule_names
 
-    known = rules()
+    known = rule_names()
     for allow, _, step in allows(pattern):
         if rule_of(allow) not in known:
             near = nearest(rule_of(allow), known)

@@ -1,0 +1,1 @@
+"""The manual pages of what the stages before the bench find: reading and modelling. `check` never imports them."""
