@@ -27,6 +27,7 @@ from booklet.model.pattern import (
 )
 from booklet.model.source import FILM, PATTERN, SECTION
 from booklet.model.work import read_entry
+from booklet.read.faults import nearest
 from booklet.read.tree import Text, same_name
 
 if TYPE_CHECKING:
@@ -146,12 +147,17 @@ class _Builder:
         wanted, unwanted = values.get("for", ()), values.get("not for", ())
         if not wanted and not unwanted:
             return Scope((), (), tuple(self.views))
+        has, lacks = self._meant(wanted), self._meant(unwanted)
         letters = [
-            letter
-            for letter, view in self.views.items()
-            if (not wanted or _named(view, wanted)) and not _named(view, unwanted)
+            letter for letter, view in self.views.items() if (not has or _named(view, has)) and not _named(view, lacks)
         ]
         return Scope(wanted, unwanted, tuple(letters))
+
+    def _meant(self, names: tuple[Text, ...]) -> set[str]:
+        """The names, a misspelt one as the word that is near: unknown-view tells of it, and nothing else need."""
+        known = [same_name(word) for view in self.views.values() for word in (view.letter, *_texts(view.words))]
+        meant = (same_name(name.value) for name in names)
+        return {name if name in known else nearest(name, known) or name for name in meant}
 
     def _material(self, key: Text, values: Values) -> Material:
         amounts = []
@@ -294,9 +300,9 @@ def _texts(values: tuple[Text, ...] | None) -> tuple[str, ...]:
     return tuple(text.value.strip() for text in values or ())
 
 
-def _named(view: View, names: tuple[Text, ...]) -> bool:
+def _named(view: View, names: set[str]) -> bool:
     mine = {same_name(view.letter), *(same_name(word.value) for word in view.words)}
-    return any(same_name(name.value) in mine for name in names)
+    return not names.isdisjoint(mine)
 
 
 def _letters(view: Text) -> tuple[str, ...]:

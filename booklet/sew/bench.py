@@ -262,6 +262,9 @@ class Bench:
         self.missing: list[Missing] = []
         self.named_seams: dict[str, Seam] = {}
         self.last_seam: Seam | None = None
+        # Seams that could not be sewn for want of a side: what speaks of them later is not told again.
+        self.lost_seams: set[str] = set()
+        self.last_lost = False
         self.last_work: Act | None = None
         self.started: dict[str, int] = {}
 

@@ -88,6 +88,7 @@ def _join(bench: Bench, act: Act) -> None:
             edge.closed = edge.closed or act
         if act.edges:
             _join_groups(act.edges)
+        _lose(bench, act)
         return
     stated = act.entry.measure("allowance")
     layers = [Layer(tuple(side), [(act.time, stated or side[0].spec.allowance)]) for side in act.sides]
@@ -107,7 +108,15 @@ def _join(bench: Bench, act: Act) -> None:
         _close(edge, act)
         edge.seams.append(seam)
     bench.last_seam = seam
+    bench.last_lost = False
     bench.last_work = act
+
+
+def _lose(bench: Bench, act: Act) -> None:
+    bench.last_lost = True
+    name: Text | None = act.entry.options.get("as")
+    if name is not None:
+        bench.lost_seams.add(same_name(name.value))
 
 
 def _sides(bench: Bench, act: Act) -> None:
@@ -141,6 +150,7 @@ def _close_edges(bench: Bench, act: Act) -> None:
     if act.name == "bind":
         _bind_with(bench, act)
     bench.last_work = act
+    bench.last_lost = False
 
 
 def _bind_with(bench: Bench, act: Act) -> None:
@@ -280,6 +290,9 @@ def _in_layer(edge: Edge, name: Text) -> bool:
 
 def _seam_of(bench: Bench, act: Act) -> Seam | None:
     of: Text | None = act.entry.options.get("of")
+    if of is None and bench.last_lost:
+        act.broken = True
+        return None
     if of is None:
         if bench.last_seam is None:
             bench.missing.append(Missing("no seam", act.step, act.name, act.place, act.entry, time=act.time))
@@ -301,6 +314,9 @@ def _seam_of(bench: Bench, act: Act) -> Seam | None:
 
 
 def _no_seam(bench: Bench, act: Act, named: Text) -> None:
+    if same_name(named.value) in bench.lost_seams:
+        act.broken = True
+        return
     known = tuple(name for name, _ in bench.seam_makers.values())
     bench.missing.append(Missing("no seam", act.step, named.value, named.place, act.entry, known=known, time=act.time))
 
@@ -322,6 +338,8 @@ def _press(bench: Bench, act: Act) -> None:
         _press_named(bench, act, of)
     elif of is not None:
         act.seam = bench.named_seams[same_name(of.value)]
+    elif bench.last_lost:
+        act.broken = True
     elif bench.last_work is None:
         bench.missing.append(Missing("no seam", act.step, act.name, act.place, act.entry, time=act.time))
     elif bench.last_work.seam is not None:

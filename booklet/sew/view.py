@@ -103,6 +103,9 @@ def _make(bench: Bench, step: Step, acts: list[Act], used: list[Part]) -> None:
             )
         )
     earlier = bench.parts.get(name)
+    if earlier is not None and earlier.first is not None and earlier.gone is None and any(act.broken for act in acts):
+        # What the step could not name was most likely the part on which it works.
+        groups[earlier.first.group] = None
     if earlier is not None and earlier.gone is not None and earlier.gone is not step:
         bench.missing.append(Missing("already gone", step, step.makes.value, step.makes.place, part=earlier))
     elif earlier is not None and earlier.first is not None and groups and earlier.first.group not in groups:

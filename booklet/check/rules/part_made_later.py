@@ -29,6 +29,8 @@ from booklet.check.acts import made_late
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.model.pattern import Step
+from booklet.read.faults import nearest
+from booklet.read.tree import same_name
 from booklet.sew.bench import Bench, Missing
 
 LEVEL = "error"
@@ -41,10 +43,12 @@ def find(bench: Bench) -> Iterator[Found]:
         if len(users) > 1:
             yield _maker_late(maker, users)
         else:
-            yield from (_user_early(maker, step, uses[0]) for step, uses in users.items())
+            yield from (_user_early(bench, maker, step, uses[0]) for step, uses in users.items())
 
 
-def _user_early(maker: Step, step: Step, use: Missing) -> Found:
+def _user_early(bench: Bench, maker: Step, step: Step, use: Missing) -> Found:
+    if maker is step:
+        return _first_maker(bench, step, use)
     return Found(
         use.place,
         step,
@@ -52,6 +56,23 @@ def _user_early(maker: Step, step: Step, use: Missing) -> Found:
         f"Move {step.called}, to after {maker.called}.",
         (Related("It is made here", maker.place),),
         move=step,
+    )
+
+
+def _first_maker(bench: Bench, step: Step, use: Missing) -> Found:
+    """The step works on what it makes, and no step has made it before: perhaps under a misspelt name."""
+    name = use.written.split(".")[0].strip()
+    others = [
+        each.makes.value.strip()
+        for each in bench.steps
+        if each.makes and same_name(each.makes.value) != same_name(name)
+    ]
+    near = nearest(name, others)
+    return Found(
+        use.place,
+        step,
+        f"“{use.written}” is used here, but no step before this one makes {name}.",
+        f"Did you mean “{near}”?" if near else f"Add “makes: {name}” to the step that first makes it.",
     )
 
 

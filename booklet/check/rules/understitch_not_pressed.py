@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import told
+from booklet.check.acts import between, told
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.read.tree import same_name
@@ -34,8 +34,11 @@ NOT_TOWARD = ("open", "as sewn", "flat")
 
 
 def find(bench: Bench) -> Iterator[Found]:
+    not_done = [press for press in bench.of("press") if press.broken]
     for act in bench.of("understitch"):
         if act.seam is None or act.broken or told(bench, act.step, act.seam.act.step):
+            continue
+        if between(not_done, act.seam.act.time, act.time):
             continue
         presses = [press for press in act.seam.acts("press") if press.time < act.time]
         if not presses or _elsewhere(presses[-1], act):

@@ -33,7 +33,8 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     waiting = {missing.step for missing in bench.missing if missing.kind == "no seam"}
     for act in bench.of("understitch"):
-        explained = act.broken or told(bench, act.step) or act.step in waiting
+        lost = any(edge.excused for cut in act.cuts for edge in cut.edges.values() if cut.called == cut.piece.name)
+        explained = lost or act.broken or told(bench, act.step) or act.step in waiting
         if act.seam is None and act.cuts and not explained and not any(cut.trusted for cut in act.cuts):
             yield _found(act)
 
