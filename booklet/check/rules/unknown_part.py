@@ -31,18 +31,29 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
+    by_name: dict[str, list[Missing]] = {}
     for missing in once(bench, "unknown part", by_part=True):
-        yield _of_other_material(bench, missing) or _found(missing)
+        by_name.setdefault(same_name(missing.written.split(".")[0]), []).append(missing)
+    for uses in by_name.values():
+        yield _of_other_material(bench, uses[0]) or _found(bench, uses)
 
 
-def _found(missing: Missing) -> Found:
-    name = missing.written.split(".")[0].strip()
-    near = nearest(name, missing.known)
+def _found(bench: Bench, uses: list[Missing]) -> Found:
+    """One finding for a name, however many steps speak of it: the slip may be where the part is made."""
+    first = uses[0]
+    name = first.written.split(".")[0].strip()
+    near = nearest(name, first.known)
+    makers = bench.made_anywhere.get(same_name(near)) if near else None
+    mend = f"Did you mean “{near}”?" if near else f"The pieces and parts are {listed(first.known)}."
+    if makers and len(uses) > 1:
+        mend = f"Did you mean “{near}”? If not, write “makes: {name}” in {makers[0].called}."
+    more = f" Other steps speak of it too: {len(uses) - 1}." if len(uses) > 1 else ""
     return Found(
-        missing.place,
-        missing.step,
-        f"“{name}” is no piece of this pattern, and no step makes it.",
-        f"Did you mean “{near}”?" if near else f"The pieces and parts are {listed(missing.known)}.",
+        first.place,
+        first.step,
+        f"“{name}” is no piece of this pattern, and no step makes it.{more}",
+        mend,
+        tuple(Related("It is named here too", use.place) for use in uses[1:]),
     )
 
 
