@@ -47,7 +47,9 @@ def _found(bench: Bench, uses: list[Missing]) -> Found:
     mend = f"Did you mean “{near}”?" if near else f"The pieces and parts are {listed(first.known)}."
     if makers and len(uses) > 1:
         mend = f"Did you mean “{near}”? If not, write “makes: {name}” in {makers[0].called}."
-    more = f" Other steps speak of it too: {len(uses) - 1}." if len(uses) > 1 else ""
+    more = ""
+    if len(uses) > 1:
+        more = " One more step speaks of it." if len(uses) == 2 else f" {len(uses) - 1} more steps speak of it."
     return Found(
         first.place,
         first.step,
