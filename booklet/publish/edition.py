@@ -46,11 +46,11 @@ class Edition:
         from booklet.draw.figures import draw_all
 
         wanted = [*self.plan.figures, *(view.figure for view in self.plan.views if view.figure is not None)]
-        drawings: dict[Figure, Drawing] = {**draw_all(figure for figure in wanted if not isinstance(figure, Art))}
-        for figure in wanted:
-            if isinstance(figure, Art):
-                drawings[figure] = art_drawing(self.pattern.folder, figure)
-        return drawings
+        sections = draw_all(figure for figure in wanted if not isinstance(figure, Art))
+        return {
+            figure: art_drawing(self.pattern.folder, figure) if isinstance(figure, Art) else sections[figure]
+            for figure in wanted
+        }
 
     @cached_property
     def key(self) -> dict[str, Drawing]:
