@@ -25,7 +25,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
-    # Everything made lives to the end of the process: looking for garbage costs a check half of its time and finds none.
+    # What is made lives to the end of the process: looking for garbage costs a check half of its time and finds none.
     gc.disable()
     options = _parser().parse_args(arguments)
     try:

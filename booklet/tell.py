@@ -23,7 +23,7 @@ def tell(checked: Checked, stream: TextIO) -> None:
         return
     bold = _bold(stream)
     title = checked.pattern.name if checked.pattern else checked.name
-    lines = [bold(title), ""]
+    lines = [bold(clean(title)), ""]
     for finding in found:
         lines += [*_one(finding, checked.pattern, bold), ""]
     lines.append(_count(checked))

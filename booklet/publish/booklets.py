@@ -55,11 +55,26 @@ def set_booklets(jobs: Sequence[Job], folder: Path, progress: Callable[[str], No
     import booklet.publish.pdf  # noqa: F401  - once, for all children
 
     notes = []
-    with ProcessPoolExecutor(workers, mp_context=context) as pool:
+    with ProcessPoolExecutor(workers, mp_context=context, initializer=_end_with_parent) as pool:
         for job, found in zip(jobs, pool.map(_set, [(job, folder) for job in jobs]), strict=True):
             progress(job.name)
             notes += found
     return notes
+
+
+def _end_with_parent() -> None:
+    """When the build is killed, its children end too: they would wait for ever, or write into the next one's folder."""
+    from multiprocessing import connection, parent_process
+    from threading import Thread
+
+    parent = parent_process()
+    assert parent is not None
+
+    def watch() -> None:
+        connection.wait([parent.sentinel])
+        os._exit(1)
+
+    Thread(target=watch, daemon=True).start()
 
 
 def _set(work: tuple[Job, Path]) -> list[str]:
