@@ -51,7 +51,10 @@ _NUMBER = (
 )
 _UNITS = r"inches|inch|in\b|yards?|yds?\b|millimet(?:re|er)s?|mm\b|centimet(?:re|er)s?|cm\b|met(?:re|er)s?\b|m\b|[\"″”]"
 # In “sew all 2 in the same way”, `in` is no unit: a whole number, then `in`, then one of these.
-_NOT_INCHES = r"\s+(?:the|an?|each|this|these|your|both|all|order|turn|total|place|one|pairs|same|half|lining|interfacing|fusible|self|contrast|fabric)\b"
+_NOT_INCHES = (
+    r"\s+(?:the|an?|each|this|these|your|both|all|order|turn|total|place|one|pairs|same|half"
+    r"|lining|interfacing|fusible|self|contrast|fabric)\b"
+)
 # A size, a page or a step has a number and no length, even where “in” comes next.
 _NAMED = r"\b(?:sizes?|pages?|steps?|pieces?|views?|figures?|numbers?|sections?)\s+\Z"
 _IN_PROSE = rf"(?<![\w./⁄])(?<![0-9],)(?:{_NUMBER})[ \u00a0\u202f-]?(?P<unit>{_UNITS})"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterable
 from functools import cache
 from importlib import import_module
@@ -28,10 +27,8 @@ def _modules() -> dict[str, str]:
     found = {}
     for folder in ("rules", "rules/earlier"):
         package = f"booklet.check.{folder.replace('/', '.')}"
-        for file in os.listdir(Path(__file__).parent / folder):
-            name = file.removesuffix(".py")
-            if name != file and not name.startswith("_"):
-                found[name.replace("_", "-")] = f"{package}.{name}"
+        for file in (Path(__file__).parent / folder).glob("[!_]*.py"):
+            found[file.stem.replace("_", "-")] = f"{package}.{file.stem}"
     return dict(sorted(found.items()))
 
 

@@ -8,8 +8,8 @@ UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres", "yd": "yards"
 
 # Who is to be followed when directions differ? Common practice, no source.
 MAKERS_FIRST = (
-    "For your machine, iron, cutters, needles, fabric and notions, the directions of their makers come first, and so do "
-    "the rules of the place where you sew or sell."
+    "For your machine, iron, cutters, needles, fabric and notions, the directions of their makers come first, "
+    "and so do the rules of the place where you sew or sell."
 )
 SCOPE = f"This booklet tells you in which order to sew and how. {MAKERS_FIRST}"
 MARKS = (

@@ -23,7 +23,7 @@ from booklet.check.acts import place_of, written
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Bench
-from booklet.sew.perform import CLOSING
+from booklet.sew.hands import CLOSING
 
 LEVEL = "error"
 

@@ -1,0 +1,111 @@
+"""Operations that close edges or join pieces: sew, baste, hem, casing, bind, zipper, cut."""
+
+from __future__ import annotations
+
+from booklet.model.pattern import EdgeSpec
+from booklet.read.tree import Text, same_name
+from booklet.sew.bench import Act, Bench, Layer, Seam, merge
+from booklet.sew.hands import close_edge, edges_of, join_groups, mark
+
+
+def cut_along(bench: Bench, act: Act) -> None:
+    """Along a marked line: from here on the edge has that line's allowance, where it says one."""
+    mark(bench, act)
+    to: Text | None = act.entry.options.get("to")
+    for edge in act.edges if to is not None else ():
+        allowance = edge.cut.piece.line_allowances.get(same_name(to.value)) if to is not None else None
+        if allowance is not None:
+            edge.spec = EdgeSpec(**{**vars(edge.spec), "allowance": allowance.length, "own_allowance": allowance})
+
+
+def join(bench: Bench, act: Act) -> None:
+    _sides(bench, act)
+    if act.broken:
+        # What is left of a seam that lost a side is not said to be raw as well.
+        for edge in act.edges:
+            edge.excused = True
+            edge.closed = edge.closed or act
+        if act.edges:
+            join_groups(act.edges)
+        _lose(bench, act)
+        return
+    stated = act.entry.measure("allowance")
+    layers = [Layer(tuple(side), [(act.time, stated or side[0].spec.allowance)]) for side in act.sides]
+    word: Text | None = act.entry.options.get("seam")
+    seam = Seam(act, word.value if word else "plain", stated or act.edges[0].spec.allowance, layers)
+    act.seam = seam
+    bench.seams.append(seam)
+    name: Text | None = act.entry.options.get("as")
+    if name is not None:
+        seam.name = name.value
+        bench.named_seams[same_name(name.value)] = seam
+    trim = act.entry.measure("trim")
+    if trim is not None and seam.construction != "french":
+        layers[-1].widths.append((act.time, trim))
+    join_groups(act.edges)
+    for edge in act.edges:
+        close_edge(edge, act)
+        edge.seams.append(seam)
+    bench.last_seam = seam
+    bench.last_lost = False
+    bench.last_work = act
+
+
+def _lose(bench: Bench, act: Act) -> None:
+    bench.last_lost = True
+    name: Text | None = act.entry.options.get("as")
+    if name is not None:
+        bench.lost_seams.add(same_name(name.value))
+
+
+def _sides(bench: Bench, act: Act) -> None:
+    """Resolves all sides before any is closed, so that one edge may be sewn to its own other copy."""
+    act.sides = [edges_of(bench, act, names) for names in act.entry.sides]
+    act.edges = list(dict.fromkeys(edge for side in act.sides for edge in side))
+
+
+def baste(bench: Bench, act: Act) -> None:
+    if not act.entry.sides:
+        mark(bench, act)
+        return
+    _sides(bench, act)
+    if act.broken or not act.edges:
+        for edge in act.edges:
+            edge.excused = True
+        return
+    layers = [Layer(tuple(side), [(act.time, side[0].spec.allowance)]) for side in act.sides]
+    basting = Seam(act, "basted", act.entry.measure("at") or act.edges[0].spec.allowance, layers)
+    act.seam = basting
+    bench.bastings.append(basting)
+    join_groups(act.edges)
+    for edge in act.edges:
+        edge.basted.append(basting)
+
+
+def close(bench: Bench, act: Act) -> None:
+    act.edges = edges_of(bench, act, act.entry.things)
+    for edge in act.edges:
+        close_edge(edge, act)
+    if act.name == "bind":
+        _bind_with(bench, act)
+    bench.last_work = act
+    bench.last_lost = False
+
+
+def _bind_with(bench: Bench, act: Act) -> None:
+    """A binding that is a piece of the pattern lies closed round the edges; any other is a notion."""
+    name: Text | None = act.entry.options.get("with")
+    part = bench.parts.get(same_name(name.value)) if name else None
+    for cut in part.cuts if part else ():
+        act.cuts.append(cut)
+        for edge in cut.edges.values():
+            if not edge.spec.fold:
+                close_edge(edge, act)
+        for bound in act.edges[:1]:
+            merge(bound.cut.group, cut.group)
+
+
+def zipper(bench: Bench, act: Act) -> None:
+    close(bench, act)
+    if act.edges:
+        join_groups(act.edges)

@@ -1,0 +1,111 @@
+"""Operations on parts: fuse, dart, turn, tack, pockets, what is marked or tried on, what goes into a casing."""
+
+from __future__ import annotations
+
+from booklet.read.tree import Text, same_name
+from booklet.sew.bench import Act, Bench, CutPiece, Missing, merge
+from booklet.sew.hands import close_edge, cuts_of, edge_text, place_in
+from booklet.sew.names import dart_named, edges_named, part_named
+
+
+def part(bench: Bench, act: Act) -> None:
+    act.cuts = cuts_of(bench, act, act.entry.things)
+    if act.name == "turn":
+        bench.last_work = act
+
+
+def tack(bench: Bench, act: Act) -> None:
+    """Hand stitches hold too: what is tacked to a part hangs together with it."""
+    part(bench, act)
+    for name in act.entry.options.get("to", ()):
+        to = bench.parts.get(same_name(name.value.partition(".")[0]))
+        if to is not None and to.cuts and act.cuts:
+            merge(to.cuts[0].group, act.cuts[0].group)
+
+
+def touch_things(bench: Bench, act: Act) -> None:
+    for name in act.entry.things:
+        part = bench.parts.get(name.part) if name.edge else None
+        marked = [cut for cut in part.cuts if name.edge in cut.darts or _is_line(cut, name.edge)] if part else []
+        act.cuts += marked or cuts_of(bench, act, (name,))
+
+
+def _is_line(cut: CutPiece, name: str) -> bool:
+    return any(same_name(line.value) == name for line in cut.piece.lines)
+
+
+def fuse(bench: Bench, act: Act) -> None:
+    act.cuts = cuts_of(bench, act, act.entry.things)
+    wanted: Text | None = act.entry.options.get("with")
+    for cut in list(act.cuts):
+        fused = _interfacing(bench, cut, same_name(wanted.value) if wanted else "")
+        for other in fused:
+            if other.part.gone is not None:
+                place = place_in(act, cut)
+                bench.missing.append(
+                    Missing("already gone", act.step, other.called, place, act.entry, other.part, time=act.time)
+                )
+            merge(cut.group, other.group)
+            other.part.gone = other.part.gone or act.step
+            other.part.gone_into = cut.called
+            act.cuts.append(other)
+            for edge in other.edges.values():
+                edge.closed = edge.closed or act
+                edge.excused = True
+        if fused:
+            cut.fused = cut.fused or act
+
+
+def _interfacing(bench: Bench, cut: CutPiece, wanted: str) -> list[CutPiece]:
+    if cut.called != cut.piece.name:
+        return []
+    found = []
+    for other in cut.piece.cuts:
+        key = same_name(other.material.value)
+        material = bench.pattern.materials.get(key)
+        is_interfacing = material is not None and material.kind == "interfacing"
+        name = same_name(f"{cut.piece.name} in {key}")
+        if name in bench.cuts and (key == wanted if wanted else is_interfacing):
+            found.append(bench.cuts[name])
+    return found
+
+
+def dart(bench: Bench, act: Act) -> None:
+    for name in act.entry.things:
+        act.darts += dart_named(bench, name, act.step, act.entry)
+    for cut, dart in act.darts:
+        cut.darts[dart] = cut.darts[dart] or act
+        act.cuts.append(cut)
+    bench.last_work = act
+
+
+def pocket(bench: Bench, act: Act) -> None:
+    act.cuts = cuts_of(bench, act, act.entry.things)
+    on: Text | None = act.entry.options.get("on")
+    base = part_named(bench, same_name(on.value), on.value, on.place, act.step, act.entry) if on else None
+    for cut in list(act.cuts):
+        for edge in cut.edges.values():
+            if edge.closed is None and not edge.spec.fold:
+                act.edges.append(edge)
+    for edge in act.edges:
+        close_edge(edge, act)
+    if base is not None and base.cuts:
+        act.parts.append(base)
+        for cut in list(act.cuts):
+            merge(cut.group, base.cuts[0].group)
+
+
+def insert(bench: Bench, act: Act) -> None:
+    """Into the last casing, or into the one that `into` names."""
+    into: Text | None = act.entry.options.get("into")
+    casings = bench.by_name.get("casing", [])
+    if into is not None and "." in into.value:
+        part, _, edge = into.value.partition(".")
+        edges = edges_named(
+            bench, edge_text(same_name(part), same_name(edge), into), act.step, act.entry, closing=False
+        )
+        casings = [casing for casing in casings if set(casing.edges) & set(edges)]
+        act.edges = edges
+    act.target = casings[-1] if casings else None
+    if act.target is not None:
+        act.edges = list(act.target.edges)
