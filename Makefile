@@ -20,6 +20,7 @@ demo:
 test:
 	@$(PREPARE) test
 	.venv/bin/ruff check
+	.venv/bin/ruff format --check
 	.venv/bin/mypy
 	.venv/bin/python -m pytest --numprocesses auto --dist loadgroup --verbose
 
