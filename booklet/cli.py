@@ -9,7 +9,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from booklet.tell import say, tell
+from booklet.tell import printable, printable_json, say, tell
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -106,7 +106,8 @@ def _check(options: argparse.Namespace) -> int:
         import json
 
         found = [finding.as_json() for finding in checked.open_findings]
-        print(json.dumps({"pattern": checked.name, "findings": found}, ensure_ascii=False, indent=1))
+        whole = {"pattern": checked.name, "findings": found}
+        print(printable_json(json.dumps(whole, ensure_ascii=False, indent=1)))
     else:
         tell(checked, sys.stdout)
     return _code(checked)
@@ -171,7 +172,7 @@ def _list(options: argparse.Namespace) -> int:
         tell(checked, sys.stderr)
         return UNREAD
     letter = view_named(checked.pattern, options.view) or options.view
-    print(list_view(checked, letter, options.markdown), end="")
+    print(printable(list_view(checked, letter, options.markdown)), end="")
     if checked.errors:
         say(f"This view can't be sewn as written: {len(checked.errors)} to mend. See “notchbook check”.", sys.stderr)
     return _code(checked)
@@ -194,7 +195,7 @@ def _explain(options: argparse.Namespace) -> int:
 
     word = " ".join(options.word)
     page, found = explain(word) if word else (all_rules(), True)
-    print(page)
+    print(printable(page))
     return FINE if found else UNREAD
 
 

@@ -27,12 +27,25 @@ def tell(checked: Checked, stream: TextIO) -> None:
     for finding in found:
         lines += [*_one(finding, checked.pattern, bold), ""]
     lines.append(_count(checked))
-    print(printable("\n".join(lines)), file=stream)
+    print("\n".join(lines), file=stream)
+
+
+# Signs that a terminal obeys instead of showing them: C0 and C1 (ECMA-48), and what turns the direction of reading
+# (Unicode, UAX #9). A source may hold them in quotes.
+_OBEYED = dict.fromkeys(
+    {*range(0x20), *range(0x7F, 0xA0), *range(0x2028, 0x202F), *range(0x2066, 0x206A)} - {ord("\n"), ord("\t")},
+    "\N{REPLACEMENT CHARACTER}",
+)
 
 
 def printable(text: str) -> str:
-    """Control characters of the source must not move the reader's cursor."""
-    return "".join(char if char.isprintable() or char in "\n\t" or char == "\x1b" else "\ufffd" for char in text)
+    """Lines with nothing in them that a terminal would obey."""
+    return text.translate(_OBEYED)
+
+
+def printable_json(text: str) -> str:
+    """The same object: within its strings such a sign may also be written as an escape."""
+    return "".join(f"\\u{ord(sign):04x}" if ord(sign) in _OBEYED else sign for sign in text)
 
 
 def _bold(stream: TextIO):  # type: ignore[no-untyped-def]
@@ -52,13 +65,15 @@ def _one(finding: Finding, pattern: Pattern | None, bold) -> list[str]:  # type:
     lines += _wrapped(clean(finding.says))
     lines += _wrapped("To mend: " + clean(finding.mend))
     lines.append(f"{INDENT}{clean(_where(finding))}    {finding.rule}")
-    lines += [f"{INDENT}{clean(other.says)}: {other.place.file}, line {other.place.line}" for other in finding.related]
+    lines += [
+        f"{INDENT}{clean(f'{other.says}: {other.place.file}, line {other.place.line}')}" for other in finding.related
+    ]
     return lines
 
 
 def clean(text: str) -> str:
     """One line, with nothing in it that a terminal would obey."""
-    return " ".join(text.replace("\x1b", "\ufffd").split())
+    return printable(" ".join(text.split()))
 
 
 def _views(views: tuple[str, ...]) -> str:
@@ -89,4 +104,4 @@ def _count(checked: Checked) -> str:
 
 
 def say(text: str, stream: TextIO | None = None) -> None:
-    print(printable(clean(text)), file=stream or sys.stdout)
+    print(clean(text), file=stream or sys.stdout)
