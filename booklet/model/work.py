@@ -201,14 +201,16 @@ _TAKES: dict[str, Any] = {
 
 def operation_schema(operation: Operation) -> dict[str, Any]:
     """The JSON Schema of one entry of `work`."""
-    names = {"anyOf": [{"type": "string"}, {"type": "array"}]}
+    names = OneOrMore(_WORDS).schema()
+    sides = {"type": "array", "minItems": 2, "items": names}
     main = {
         "measure": _MEASURE.schema(),
         "measures": _MEASURES.schema(),
         "direction": {"type": "string"},
         "notion": {"type": "string"},
         "spacing": {"type": "string", "pattern": "^(every .+|corners|to the stitching)$"},
-        "sides": {"type": "array", "minItems": 2},
+        "sides": sides,
+        "edges or sides": {"anyOf": [names, sides]},
     }.get(operation.takes, names)
     options = {option: option_kind(kind).schema() for option, kind in operation.options.items()}
     return {
