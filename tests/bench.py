@@ -26,6 +26,9 @@ PATTERNS = [ROOT / "steps" / name for name in ("saltmarsh-tunic", "lantern-tote"
 TUNIC = PATTERNS[0]
 NOTCHBOOK = Path(sys.executable).with_name("notchbook")
 
+# Compiled files are kept, as on a user's machine; where that is switched off, every start would compile anew.
+_ENVIRONMENT = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+
 Command = Sequence[str | Path]
 
 
@@ -41,7 +44,7 @@ def run(command: Command, **environment: str) -> Taken:
     with tempfile.TemporaryFile() as words:
         begin = time.perf_counter()
         process = subprocess.Popen(
-            [str(part) for part in command], stdout=words, stderr=words, cwd=ROOT, env={**os.environ, **environment}
+            [str(part) for part in command], stdout=words, stderr=words, cwd=ROOT, env={**_ENVIRONMENT, **environment}
         )
         _, status, usage = os.wait4(process.pid, 0)
         seconds = time.perf_counter() - begin
