@@ -26,8 +26,8 @@ def part_named(bench: Bench, name: str, written: str, place: object, step: Step,
     bench.missing.append(missing)
     makers = bench.makers.get(name)
     if makers:
-        missing.kind, missing.maker = "made later", makers[0]
-        return _lent(bench, name)
+        missing.kind, missing.maker, missing.part = "made later", makers[0], _lent(bench, name)
+        return missing.part
     piece = bench.pattern.pieces.get(name.partition(" in ")[0])
     elsewhere = bench.made_anywhere.get(name)
     if elsewhere:

@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import told
+from booklet.check.acts import made_late, told
 from booklet.check.found import Found
 from booklet.check.ids import afters, by_id, rings
 from booklet.finding import Related
@@ -45,7 +45,8 @@ def find(bench: Bench) -> Iterator[Found]:
             first = steps.get(name)
             together = {name, same_name(step.id)} <= in_a_ring
             late = first is not None and not together and order[first] > order[step]
-            if first is not None and late and not told(bench, step, first):
+            # A first step that has to move up, to before those that use its part, may take this fault along.
+            if first is not None and late and not told(bench, step) and len(made_late(bench).get(first, ())) < 2:
                 yield Found(
                     text.place,
                     step,
