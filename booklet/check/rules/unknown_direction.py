@@ -32,14 +32,17 @@ WAYS = ("open", "as sewn", "up", "down", "flat")
 
 def find_pattern(pattern: Pattern) -> Iterator[Found]:
     known: dict[str, str] = {}
+    told: dict[str, bool] = {}
     for step in pattern.steps:
         for entry in step.work:
             if entry.name != "press" or entry.word is None or same_name(entry.word.value) in WAYS:
                 continue
             known = known or _things(pattern)
-            found = _found(step, entry.word, known)
-            if found:
-                yield found
+            words = same_name(entry.word.value)
+            if words not in told:
+                told[words] = _leads_somewhere(words, known)
+            if not told[words]:
+                yield _found(step, entry.word, known)
 
 
 def _things(pattern: Pattern) -> dict[str, str]:
@@ -53,15 +56,20 @@ def _things(pattern: Pattern) -> dict[str, str]:
     return {same_name(name): name for name in names}
 
 
-def _found(step: Step, word: Text, known: dict[str, str]) -> Found | None:
+def _leads_somewhere(words: str, known: dict[str, str]) -> bool:
+    if not words.startswith("toward "):
+        return False
+    thing = words.removeprefix("toward ").removeprefix("the ")
+    return thing in known or is_direction(thing) or any(f" {thing} " in f" {name} " for name in known)
+
+
+def _found(step: Step, word: Text, known: dict[str, str]) -> Found:
     words = same_name(word.value)
     if not words.startswith("toward "):
         near = nearest(words, WAYS)
         mend = f"Did you mean “{near}”?" if near else "Write open, as sewn, up, down, flat, or toward a part."
         return Found(word.place, step, f"“press” does not take “{word.value.strip()[:60]}”.", mend)
     thing = words.removeprefix("toward ").removeprefix("the ")
-    if is_direction(thing) or any(f" {thing} " in f" {name} " for name in known):
-        return None
     near = nearest(thing, known.values())
     says = f"The press goes toward “{thing[:60]}”, and the pattern has nothing of that name."
     return Found(
