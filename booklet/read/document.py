@@ -85,70 +85,89 @@ class _Builder:
     def __init__(self, name: str, faults: Faults) -> None:
         self.name = name
         self.faults = faults
+        self.root: Node | None = None
+        self.here: List | Mapping | None = None
+        self.key: Text | None = None
+        self.stack: list[List | Mapping | None] = []
+        self.documents = 0
 
     def build(self, events: Any) -> Node | None:
-        stack: list[tuple[List | Mapping, Text | None]] = []
-        key: Text | None = None
-        root: Node | None = None
-        documents = 0
+        take = {
+            yaml.ScalarEvent: self._scalar,
+            yaml.MappingStartEvent: self._begin,
+            yaml.SequenceStartEvent: self._begin,
+            yaml.MappingEndEvent: self._end,
+            yaml.SequenceEndEvent: self._end,
+            yaml.AliasEvent: self._alias,
+            yaml.DocumentStartEvent: self._document,
+        }
         for event in events:
-            kind = type(event).__name__
-            if kind == "ScalarEvent":
-                node: Node = Text(_with_paragraphs(event), self._place(event))
-                self._refuse_magic(event, node)
-            elif kind in ("MappingStartEvent", "SequenceStartEvent"):
-                node = Mapping(self._place(event)) if kind == "MappingStartEvent" else List(self._place(event))
-                self._refuse_magic(event, node)
-                if len(stack) >= DEEPEST:
-                    self._stop("nested-too-deep", node.place, *_TOO_DEEP)
-            elif kind in ("MappingEndEvent", "SequenceEndEvent"):
-                container, key = stack.pop()
-                start = container.place
-                end = event.end_mark
-                container.place = Place(self.name, start.line, start.column, end.line + 1, end.column + 1)
-                continue
-            elif kind == "AliasEvent":
-                self._stop(
-                    "alias-not-read",
-                    self._place(event),
-                    f"“*{event.anchor}” points at another place in the file.",
-                    "Write the text out where it is needed; the source has no anchors or aliases.",
-                )
-                return None
-            elif kind == "DocumentStartEvent":
-                documents += 1
-                if documents > 1:
-                    self._stop(
-                        "not-yaml",
-                        self._place(event),
-                        "A second document begins here, after “---”.",
-                        "Put it in a file of its own.",
-                    )
-                continue
-            else:
-                continue
-            if not stack:
-                root = node
-            elif isinstance(stack[-1][0], List):
-                stack[-1][0].items.append(node)
-            elif key is None:
-                if not isinstance(node, Text):
-                    self._stop(
-                        "not-yaml",
-                        node.place,
-                        "A key must be words, not a list or a mapping.",
-                        "Put words before the colon, or quotes round the whole.",
-                    )
-                    return None
-                key = node
-                continue
-            else:
-                self._enter(stack[-1][0], key, node)
-                key = None
-            if not isinstance(node, Text):
-                stack.append((node, None))
-                key = None
-        return root
+            taken = take.get(type(event))
+            if taken is not None:
+                taken(event)
+        return self.root
+
+    def _scalar(self, event: Any) -> None:
+        node = Text(_with_paragraphs(event), self._place(event))
+        if event.anchor or event.tag:
+            self._refuse_magic(event, node)
+        here = self.here
+        if type(here) is Mapping and self.key is None:
+            self.key = node
+        else:
+            self._put(node)
+
+    def _begin(self, event: Any) -> None:
+        node: List | Mapping = (Mapping if type(event) is yaml.MappingStartEvent else List)(self._place(event))
+        if event.anchor or event.tag:
+            self._refuse_magic(event, node)
+        if len(self.stack) >= DEEPEST:
+            self._stop("nested-too-deep", node.place, *_TOO_DEEP)
+        if type(self.here) is Mapping and self.key is None:
+            self._stop(
+                "not-yaml",
+                node.place,
+                "A key must be words, not a list or a mapping.",
+                "Put words before the colon, or quotes round the whole.",
+            )
+        self._put(node)
+        self.stack.append(self.here)
+        self.here = node
+
+    def _end(self, event: Any) -> None:
+        assert self.here is not None
+        start, end = self.here.place, event.end_mark
+        self.here.place = Place(self.name, start.line, start.column, end.line + 1, end.column + 1)
+        self.here = self.stack.pop()
+
+    def _alias(self, event: Any) -> None:
+        self._stop(
+            "alias-not-read",
+            self._place(event),
+            f"“*{event.anchor}” points at another place in the file.",
+            "Write the text out where it is needed; the source has no anchors or aliases.",
+        )
+
+    def _document(self, event: Any) -> None:
+        self.documents += 1
+        if self.documents > 1:
+            self._stop(
+                "not-yaml",
+                self._place(event),
+                "A second document begins here, after “---”.",
+                "Put it in a file of its own.",
+            )
+
+    def _put(self, node: Node) -> None:
+        """Where it belongs: the value of the key before it, the next of a list, or the whole."""
+        here = self.here
+        if here is None:
+            self.root = node
+        elif type(here) is List:
+            here.items.append(node)
+        elif type(here) is Mapping and self.key is not None:
+            self._enter(here, self.key, node)
+            self.key = None
 
     def _enter(self, mapping: Mapping, key: Text, node: Node) -> None:
         name = same_name(key.value)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from booklet.finding import Place
 
 
@@ -41,6 +43,7 @@ class Mapping:
 Node = Text | List | Mapping
 
 
+@lru_cache(8192)
 def same_name(name: str) -> str:
     """Names are compared without regard to case and doubled blanks."""
     return " ".join(name.lower().split())

@@ -95,7 +95,8 @@ def _press_same_step(bench: Bench, act: Act, of: Text | None) -> None:
     """With no `of`, one pressing serves every seam and dart of its step that is not pressed yet."""
     if of is not None:
         return
-    for earlier in reversed(bench.acts[:-1]):
+    for at in range(len(bench.acts) - 2, -1, -1):
+        earlier = bench.acts[at]
         if earlier.step is not act.step:
             break
         if earlier.name == "press":
