@@ -12,6 +12,8 @@ if TYPE_CHECKING:
     from booklet.model.pattern import EdgeName, Step
     from booklet.sew.bench import Act, Bench, CutPiece, Edge, Missing
 
+# Which operations take in cloth along lines of a piece?
+DARTS = ("dart", "pleat", "tuck")
 # Which operations join or close an edge for good, as a hem or a finish does not?
 SEWN = frozenset({"sew", "pocket", "close", "zipper"})
 

@@ -25,7 +25,7 @@ from booklet.model.pattern import (
     Take,
     View,
 )
-from booklet.model.source import FILM, PATTERN, SECTION
+from booklet.model.source import FILM, FOLDS, PATTERN, SECTION
 from booklet.model.work import read_entry
 from booklet.read.faults import nearest
 from booklet.read.tree import Text, same_name
@@ -192,8 +192,9 @@ class _Builder:
                 fold,
             )
         darts = {
-            same_name(name.value): Dart(name.value, dart.get("crosses", ()), name.place)
-            for name, dart in values.get("darts", [])
+            same_name(name.value): Dart(name.value, dart.get("crosses", ()), name.place, kind.of)
+            for folds, kind in FOLDS.items()
+            for name, dart in values.get(folds, [])
         }
         cuts = [cut for material, text in values.get("cut", []) if (cut := self._cut(material, text))]
         return Piece(

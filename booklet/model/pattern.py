@@ -66,9 +66,12 @@ class EdgeSpec(Record):
 
 
 class Dart(Record):
+    """A dart, pleat or tuck (`kind`), and the edges into which it runs and which it shortens."""
+
     name: str
     crosses: tuple[Text, ...]
     place: Place
+    kind: str = "dart"
 
 
 class Cut(NamedTuple):

@@ -83,6 +83,7 @@ EDGE = Keyed(
     },
 )
 DART = Keyed("dart", {"crosses": Key(NAMES, "the edge or edges into which it runs", True)})
+FOLDS = {"darts": DART, "pleats": Keyed("pleat", DART.keys), "tucks": Keyed("tuck", DART.keys)}
 LINE = Keyed("line", {"allowance": Key(Measure(), "of the edge that is cut along it, where it is not the edge's own")})
 PIECE = Keyed(
     "piece",
@@ -94,7 +95,10 @@ PIECE = Keyed(
             True,
         ),
         "edges": Key(Table(EDGE, "edges"), "in their order round the piece", True),
-        "darts": Key(Table(DART, "darts"), "each with the edge that it crosses"),
+        **{
+            folds: Key(Table(kind, folds), f"each {kind.of} with the edge or edges that it crosses")
+            for folds, kind in FOLDS.items()
+        },
         "lines": Key(Either(NAMES, Table(LINE, "lines")), "marked lines that a step may speak of"),
         **SCOPE,
     },

@@ -23,7 +23,7 @@ MOST_SENTENCES = 5
 _BRACKETED = re.compile(r"\[([^\[\]]*)\]")
 _FIELD = re.compile(r"\{([a-z ]+)\}")
 # Options whose words are a part's or a seam's, printed as they are named.
-_NAMES = frozenset({"of", "layer", "on", "with", "into", "through", "to"})
+_NAMES = frozenset({"of", "layer", "on", "with", "into", "through", "to", "toward"})
 
 
 def work_prose(pattern: Pattern, step: Step, acts: Sequence[Act], views: tuple[str, ...], writer: Writer) -> Prose:

@@ -139,12 +139,19 @@ def _edges_of(part: Part, edge_name: str) -> list[Edge]:
 
 
 def dart_named(bench: Bench, name: EdgeName, step: Step, entry: Entry) -> list[tuple[CutPiece, str]]:
+    """The darts of that name, or for `pleat` and `tuck` the pleats and tucks, with the pieces that have them."""
     part = part_named(bench, name.part, name.written, name.place, step, entry)
     if part is None:
         return []
-    found = [(cut, name.edge) for cut in part.cuts if name.edge in cut.darts and cut.called == cut.piece.name]
+    kind = entry.name
+    found = [
+        (cut, name.edge)
+        for cut in part.cuts
+        if name.edge in cut.darts and cut.piece.darts[name.edge].kind == kind and cut.called == cut.piece.name
+    ]
     if not found:
-        known = tuple(dict.fromkeys(dart.name for cut in part.cuts for dart in cut.piece.darts.values()))
+        darts = [dart for cut in part.cuts for dart in cut.piece.darts.values()]
+        known = tuple(dict.fromkeys(dart.name for dart in darts if dart.kind == kind))
         bench.missing.append(
             Missing("unknown dart", step, name.written, name.place, entry, part, known=known, time=len(bench.acts))
         )

@@ -1,7 +1,7 @@
-"""A dart of a piece is not sewn.
+"""A dart, pleat or tuck of a piece is not sewn.
 
 What it finds: a dart under a piece's `darts:` that no `dart` entry of the view sews, though the view works on the
-piece.
+piece; likewise under `pleats:` and `tucks:`.
 
 Why it matters at the machine: the piece stays flat and too wide, and its edge is longer than the one that it should
 meet.
@@ -22,6 +22,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import DARTS
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.sew.bench import Bench, CutPiece, Missing
@@ -42,7 +43,7 @@ def find(bench: Bench) -> Iterator[Found]:
 
 def _explains(missing: Missing) -> bool:
     """A `dart` entry that names no dart, or no part, is said to the writer already."""
-    dart = missing.entry is not None and missing.entry.name == "dart"
+    dart = missing.entry is not None and missing.entry.name in DARTS
     return dart and missing.kind in ("unknown dart", "unknown part", "not made")
 
 
@@ -53,6 +54,7 @@ def _found(cut: CutPiece, name: str) -> Found:
         dart.place,
         None,
         f"The {dart.name} of {cut.called} is never sewn in this view.",
-        f"Add “dart: {cut.called}.{dart.name}” before the seam that it runs into, or take the dart out of the piece.",
+        f"Add “{dart.kind}: {cut.called}.{dart.name}” before the seam that it runs into, or take the {dart.kind} "
+        "out of the piece.",
         (Related(f"{cut.called} is first worked in {cut.touched.step.called}", cut.touched.step.place),),
     )

@@ -1,9 +1,8 @@
-"""A dart is sewn after the edge that it runs into.
+"""A dart, pleat or tuck is sewn after the edge that it runs into.
 
-What it finds: `dart` where an edge that the dart `crosses` is already sewn, hemmed or closed.
+What it finds: `dart`, `pleat` or `tuck` where an edge that it `crosses` is already sewn, hemmed or closed.
 
-Why it matters at the machine: the wide end of the dart lies in the seam. It can't be folded any more without
-unpicking.
+Why it matters at the machine: its end lies in the seam. It can't be folded any more without unpicking.
 
 Wrong:
     steps:
@@ -23,7 +22,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import closed_before, movable, put_before, told, where
+from booklet.check.acts import DARTS, closed_before, movable, put_before, told, where
 from booklet.check.found import Found
 from booklet.finding import Related
 from booklet.model.pattern import Step
@@ -34,7 +33,7 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for act in bench.of("dart"):
+    for act in bench.of(*DARTS):
         for cut, name in act.darts:
             found = _late(act, cut, name)
             if found and not told(bench, act.step, *_closers(cut)):
