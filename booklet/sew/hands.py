@@ -30,14 +30,13 @@ def edges_of(bench: Bench, act: Act, names: tuple[EdgeName, ...]) -> list[Edge]:
 
 
 def close_edge(edge: Edge, act: Act) -> None:
-    """Closes an edge, and with it what was basted to it."""
-    if edge.closed is not None:
-        return
-    edge.closed = act
-    for basting in edge.basted:
-        for other in basting.edges:
-            if other.closed is None:
-                other.closed = act
+    """Closes an edge, and with it what was basted to it, layer upon layer."""
+    todo = [edge]
+    while todo:
+        edge = todo.pop()
+        if edge.closed is None:
+            edge.closed = act
+            todo += [other for basting in edge.basted for other in basting.edges]
 
 
 def join_groups(edges: list[Edge]) -> None:
