@@ -24,3 +24,13 @@ def is_opening(edge_name: str) -> bool:
 
 def is_inner(piece_name: str) -> bool:
     return not _words("inner pieces").isdisjoint(same_name(piece_name).split())
+
+
+def is_doubled(piece_name: str) -> bool:
+    """Whether a second layer lies behind it when it is done, as behind a band or a collar."""
+    return not _words("doubled pieces").isdisjoint(same_name(piece_name).split())
+
+
+def ways() -> frozenset[str]:
+    """The words that tell two sides of a seam apart."""
+    return _words("sides of a seam")

@@ -1,7 +1,7 @@
 """An edge is still raw when the last step is done.
 
 What it finds: an edge of a cut piece that no step of this view sews, hems, binds, finishes or closes. An edge on the
-fold is never raw.
+fold is never raw; one that a part is turned through is told of by opening-never-closed.
 
 Why it matters at the machine: the edge frays in the wash, or a seam is missing altogether.
 
@@ -24,6 +24,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from booklet.check.found import Found
+from booklet.check.openings import turned_through
 from booklet.finding import Related
 from booklet.sew.bench import Bench, CutPiece, Edge
 
@@ -34,7 +35,7 @@ def find(bench: Bench) -> Iterator[Found]:
     for cut in bench.cuts.values():
         if cut.touched is None or cut.trusted:
             continue
-        raw = [edge for edge in cut.edges.values() if _is_raw(edge)]
+        raw = [edge for edge in cut.edges.values() if _is_raw(edge) and edge not in turned_through(bench)]
         if raw:
             yield _found(cut, raw)
 

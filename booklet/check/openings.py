@@ -1,0 +1,57 @@
+"""The openings through which parts are turned: what was still open, and which edges the writer names for it."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from booklet.read.tree import Text, same_name
+
+if TYPE_CHECKING:
+    from booklet.sew.bench import Act, Bench, CutPiece, Edge
+
+# Which operations shut an edge, so that nothing can be pulled through it? A hem, a casing or a zipper leaves it open.
+SHUTS = frozenset({"sew", "close"})
+
+
+def named_opening(bench: Bench, act: Act) -> tuple[Text, list[Edge]] | None:
+    """What `through:` of a turning names, and the edges that it means: of a part, or of what is turned."""
+    through: Text | None = act.entry.options.get("through")
+    if through is None:
+        return None
+    part, dot, edge = (same_name(word) for word in through.value.partition("."))
+    if not dot:
+        return through, [cut.edges[part] for cut in act.cuts if part in cut.edges]
+    known = bench.parts.get(part)
+    return through, [cut.edges[edge] for cut in (known.cuts if known else ()) if edge in cut.edges]
+
+
+@lru_cache(maxsize=1)
+def turned_through(bench: Bench) -> dict[Edge, Act]:
+    """By edge, the turning for which the writer leaves it open."""
+    found: dict[Edge, Act] = {}
+    for act in bench.of("turn"):
+        named = named_opening(bench, act)
+        for edge in named[1] if named else ():
+            found.setdefault(edge, act)
+    return found
+
+
+def open_at(edge: Edge, time: int) -> bool:
+    closed = edge.closed
+    return closed is None or closed.time > time or closed.name not in SHUTS
+
+
+def hanging_together(act: Act) -> list[CutPiece]:
+    """The pieces of what is turned, and all that was sewn or basted to them before."""
+    found: dict[CutPiece, None] = dict.fromkeys(act.cuts)
+    todo = list(found)
+    while todo:
+        cut = todo.pop()
+        for edge in cut.edges.values():
+            for seam in (*edge.seams, *edge.basted):
+                for other in seam.edges if seam.act.time < act.time else ():
+                    if other.cut not in found:
+                        found[other.cut] = None
+                        todo.append(other.cut)
+    return list(found)

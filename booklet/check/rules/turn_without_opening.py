@@ -1,0 +1,96 @@
+"""A part is turned, and no edge is open to pull it through.
+
+What it finds: `turn` on a part whose edges are all sewn shut, and `turn: …, through: EDGE` where that edge is sewn
+shut, or is none of the part's. A hem, a casing or a zipper leaves an edge open; a part that was cut along a line may
+be turned through the cut.
+
+Why it matters at the machine: the work lies inside out in a closed bag, and a seam has to be picked open.
+
+Wrong:
+    steps:
+      - {id: sew, title: Sew the bag, work: [{sew: [pocket.top, pocket.top]}, {sew: [pocket.sides, pocket.sides]}]}
+      - {id: turn, title: Turn the bag, work: [{turn: pocket}]}
+
+Right:
+    steps:
+      - {id: sew, title: Sew the bag, work: [{sew: [pocket.sides, pocket.sides]}]}
+      - {id: turn, title: Turn the bag, work: [{turn: pocket, through: pocket.top}]}
+      - {id: close, title: Close the bag, work: [{close: pocket.top, by: hand}]}
+
+Source: common practice, no source: a gap is left for turning, and closed by hand.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.acts import told, where
+from booklet.check.found import Found
+from booklet.check.openings import hanging_together, named_opening, open_at
+from booklet.finding import Related
+from booklet.read.faults import nearest
+from booklet.read.tree import Text
+from booklet.sew.bench import Act, Bench, CutPiece, Edge
+
+LEVEL = "error"
+
+
+def find(bench: Bench) -> Iterator[Found]:
+    for act in bench.of("turn"):
+        if act.broken or not act.cuts or told(bench, act.step):
+            continue
+        named = named_opening(bench, act)
+        if named is not None and not named[1]:
+            yield _unknown(act, named[0])
+        elif named is not None:
+            if not any(open_at(edge, act.time) or edge.excused for edge in named[1]):
+                yield _shut(act, named[0].value.strip(), named[0], named[1])
+        elif not _has_opening(bench, act, act.cuts) and not _has_opening(bench, act, hanging_together(act)):
+            last = _last_shut(act)
+            if last is not None:
+                yield _shut(act, "", None, [last])
+
+
+def _edges(cuts: list[CutPiece]) -> list[Edge]:
+    return [edge for cut in cuts for edge in cut.edges.values() if not edge.spec.fold]
+
+
+def _has_opening(bench: Bench, act: Act, cuts: list[CutPiece]) -> bool:
+    if any(cut.trusted for cut in cuts) or any(open_at(edge, act.time) for edge in _edges(cuts)):
+        return True
+    slits = [cut for cut in bench.of("cut") if cut.time < act.time]
+    return any(edge.cut in cuts for slit in slits for edge in slit.edges)
+
+
+def _last_shut(act: Act) -> Edge | None:
+    shut = [edge for edge in _edges(act.cuts) if edge.closed is not None and not edge.excused]
+    return max(shut, key=lambda edge: edge.closed.time if edge.closed else 0, default=None)
+
+
+def _shut(act: Act, written: str, through: Text | None, edges: list[Edge]) -> Found:
+    closed = edges[0].closed
+    assert closed is not None
+    there = where(closed.step, act.step)
+    name = act.entry.things[0]
+    related = (Related(f"{edges[0].called} is sewn shut here", closed.place),)
+    if through is not None:
+        says = f"{name.written} can't be turned through {written}: it was sewn shut before, {there}."
+        mend = f"Leave {written} out of the seam {there}, and close it after the turning."
+        return Found(through.place, act.step, says, mend, related)
+    says = f"{name.written} can't be turned: all its edges are sewn shut, the last of them {there}."
+    mend = (
+        "Leave a gap: list it as an edge of its own, and leave it out of the seam. Write "
+        f"“through: {edges[0].cut.called}.turning gap” here, and close it later."
+    )
+    return Found(name.place, act.step, says, mend, related)
+
+
+def _unknown(act: Act, through: Text) -> Found:
+    known = [edge.called for edge in _edges(act.cuts)]
+    near = nearest(through.value, known)
+    return Found(
+        through.place,
+        act.step,
+        f"“{through.value.strip()[:60]}” is no edge to turn {act.entry.things[0].written} through.",
+        f"Did you mean “{near}”?" if near else "Write the part, a point and the edge that is left open.",
+    )
