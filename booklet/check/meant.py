@@ -34,3 +34,8 @@ def is_doubled(piece_name: str) -> bool:
 def ways() -> frozenset[str]:
     """The words that tell two sides of a seam apart."""
     return _words("sides of a seam")
+
+
+def is_front(edge_name: str) -> bool:
+    """Whether an edge, named with its piece, is one down which a garment is buttoned."""
+    return not _words("fronts").isdisjoint(same_name(edge_name).replace(".", " ").split())

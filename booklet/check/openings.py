@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from booklet.sew.bench import Act, Bench, CutPiece, Edge
 
 # Which operations shut an edge, so that nothing can be pulled through it? A hem, a casing or a zipper leaves it open.
-SHUTS = frozenset({"sew", "close"})
+SHUTS = frozenset({"sew", "close", "slipstitch"})
 
 
 def named_opening(bench: Bench, act: Act) -> tuple[Text, list[Edge]] | None:

@@ -190,6 +190,7 @@ class _Builder:
                 own,
                 _text(edge.get("curve")),
                 fold,
+                bias=_text(edge.get("bias")) in ("true", "yes"),
             )
         darts = {
             same_name(name.value): Dart(name.value, dart.get("crosses", ()), name.place, kind.of)
@@ -207,6 +208,7 @@ class _Builder:
             darts,
             _line_names(values.get("lines")),
             _line_allowances(values.get("lines")),
+            _text(values.get("bias")) in ("true", "yes"),
         )
 
     def _cut(self, material: Text, text: Text) -> Cut | None:
@@ -232,6 +234,7 @@ class _Builder:
             _by_view(values.get("count")),
             _by_view(values.get("length")),
             values.get("note"),
+            values.get("thick"),
         )
 
     def _chart(self, key: Text, values: Values) -> Chart:

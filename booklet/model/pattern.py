@@ -63,6 +63,7 @@ class EdgeSpec(Record):
     curve: str = ""
     fold: bool = False
     on: str = ""
+    bias: bool = False
 
 
 class Dart(Record):
@@ -93,6 +94,7 @@ class Piece(Record):
     darts: dict[str, Dart] = fresh(default_factory=dict)
     lines: tuple[Text, ...] = ()
     line_allowances: dict[str, Measured] = fresh(default_factory=dict)
+    bias: bool = False
 
 
 class Material(Record):
@@ -115,6 +117,7 @@ class Notion(Record):
     count: dict[str, int] = fresh(default_factory=dict)
     length: dict[str, Measured] = fresh(default_factory=dict)
     note: Text | None = None
+    thick: Measured | None = None
 
     def count_for(self, view: str) -> int | None:
         return self.count.get(view, self.count.get(""))

@@ -65,6 +65,7 @@ NOTION = Keyed(
     {
         "item": Key(WORDS, "what it is, as button", True),
         "size": Key(Measure(), "its size, as 1/2 in"),
+        "thick": Key(Measure(), "how thick it is, as a button: 1/8 in"),
         "count": Key(
             Either(Number(whole=True, most=999), Table(Number(whole=True, most=999), "views")),
             "how many, one number or one a view",
@@ -79,6 +80,7 @@ EDGE = Keyed(
     {
         "allowance": Key(Measure(), "of this edge, where it is not the pattern's"),
         "curve": Key(OneOf("inward", "outward"), "how the edge curves"),
+        "bias": Key(FLAG, "true: it lies on the bias, and drops when it hangs"),
         "on": Key(OneOf("fold"), "an edge on the fold is never sewn"),
     },
 )
@@ -100,6 +102,7 @@ PIECE = Keyed(
             for folds, kind in FOLDS.items()
         },
         "lines": Key(Either(NAMES, Table(LINE, "lines")), "marked lines that a step may speak of"),
+        "bias": Key(FLAG, "true: it is cut on the bias"),
         **SCOPE,
     },
 )
