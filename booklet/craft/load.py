@@ -12,6 +12,11 @@ _HERE = Path(__file__).parent
 # The base loader leaves every scalar as text: `on` is the word on.
 _Loader: Any = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 
+# Which operations take a published code? Those of these tools, and those that the bench does so. Our choice: so that a
+# new operation takes one without being told.
+_STITCHING = frozenset({"sewing machine", "overlocker", "coverstitch machine", "hand needle"})
+_SEAMING = frozenset({"join", "close", "finish"})
+
 
 class Operation(NamedTuple):
     """A row of operations.yaml; the head of that file says what each column means."""
@@ -36,7 +41,16 @@ def table(name: str) -> dict[str, Any]:
 
 @cache
 def operations() -> dict[str, Operation]:
-    return {name: Operation(name=name, **row) for name, row in table("operations").items()}
+    return {
+        name: Operation(name=name, **{**row, "options": row["options"] | _codes(row)})
+        for name, row in table("operations").items()
+    }
+
+
+def _codes(row: dict[str, Any]) -> dict[str, str]:
+    """The keys that hold published codes: `stitch` wherever something stitches, `class` on a seam or an edge."""
+    codes = {"stitch": "stitch"} if row.get("tool") in _STITCHING else {}
+    return codes | ({"class": "seam class"} if row["bench"] in _SEAMING else {})
 
 
 @cache

@@ -124,7 +124,10 @@ class Caution(NamedTuple):
 
 @dataclass(slots=True)
 class PlanStep:
-    """One step, numbered. `views` are the letters that sew it; `everyone` when all of this plan's views do."""
+    """One step, numbered. `views` are the letters that sew it; `everyone` when all of this plan's views do.
+
+    codes: of stitches and seams, as the writer gave them: `sew: 301 SSa-1`. For who sets machines.
+    """
 
     number: int
     id: str
@@ -136,6 +139,7 @@ class PlanStep:
     tip: Prose = ()
     cautions: tuple[Caution, ...] = ()
     figures: tuple[Figure, ...] = ()
+    codes: tuple[str, ...] = ()
     file: str = ""
     line: int = 0
 

@@ -5,7 +5,7 @@ A step has one number in a pattern; a plan of one view says which numbers it lea
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from booklet.plan.naming import listed
@@ -40,6 +40,7 @@ def sections_of(
             tip=writer.prose(step.tip),
             cautions=cautions.get(step.id, ()),
             figures=figures.get(step.id, ()),
+            codes=tuple(_codes(step)),
             file=step.place.file,
             line=step.place.line,
         )
@@ -118,6 +119,14 @@ def _bounds(numbers: Iterable[int]) -> list[tuple[int, int]]:
 
 def _dashed(numbers: list[int]) -> str:
     return ", ".join(str(first) if first == last else f"{first}–{last}" for first, last in _bounds(numbers))
+
+
+def _codes(step: Step) -> Iterator[str]:
+    """The published codes of its work, in the notation of ASTM D6193: the stitch, then the seam."""
+    for entry in step.work:
+        written = [one_line(entry.options[key].value) for key in ("stitch", "class") if key in entry.options]
+        if written:
+            yield f"{entry.name}: {' '.join(written)}"
 
 
 def art_of(art: ArtFile | None) -> Art | None:

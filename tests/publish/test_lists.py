@@ -14,7 +14,7 @@ from markdown_it import MarkdownIt
 from booklet.plan.plan import Gap
 from booklet.plan.prose import Block, Span, plain
 from booklet.publish import text
-from booklet.publish.outputs import report, steps
+from booklet.publish.outputs import page, report, steps
 from tests.golden import check_golden
 from tests.plan import small
 
@@ -97,6 +97,24 @@ def test_emphasis_lists_and_measures_keep_their_form(tmp_path: Path) -> None:
     markdown, plain_text = list_of(tmp_path, written)
     assert "*wrong* sides together, 5/8 in (1.5 cm) from the edge.\n\n3. first\n4. second\n\n- a dash" in markdown
     assert "    3. first\n    4. second\n\n    - a dash\n" in plain_text
+
+
+def test_codes_stand_in_the_markdown_and_nowhere_else(tmp_path: Path) -> None:
+    """Who sets machines by them reads the editor's list; no home sewer meets one."""
+    written = """\
+  - id: join
+    title: Join
+    work:
+      - {sew: [front.shoulder, back.shoulder], stitch: 401, class: SSa-1}
+      - {press: open}
+      - {topstitch: seam, at: 1/4 in, stitch: 301}
+"""
+    edition = small.edition(tmp_path, written)
+    markdown, plain_text = list_of(tmp_path, written)
+    assert "*Codes.* sew: 401 SSa-1; topstitch: 301." in markdown
+    assert "401" not in plain_text
+    for files in (page.files(edition), report.files(edition)):
+        assert not any(b"SSa-1" in made for made in files.values())
 
 
 @pytest.mark.parametrize("name", small.DEMOS)

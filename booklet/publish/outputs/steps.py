@@ -87,6 +87,8 @@ def _marked_step(step: PlanStep) -> Iterator[str]:
         yield "Optional."
     if step.text:
         yield text.markdown(step.text)
+    if step.codes:
+        yield f"*Codes.* {text.escaped('; '.join(step.codes))}."
     for caution in step.cautions:
         yield f"**{text.escaped(caution.hazard)}** {text.markdown_line(caution.says)}"
     if step.tip:
