@@ -5,14 +5,14 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
-from booklet.craft.load import table
+from booklet.craft.load import operations, table
 from booklet.read.tree import Text, same_name
 
 if TYPE_CHECKING:
     from booklet.model.pattern import Notion
     from booklet.sew.bench import Act, Bench
 
-# The operations that use a notion, and the one meant when the entry doesn't name it (None: it always does).
+# The operations that use a notion, and the one meant when the entry doesn't name it (None: it names it or uses none).
 DEFAULT = {
     "buttonhole": "button",
     "button": "button",
@@ -20,6 +20,7 @@ DEFAULT = {
     "hook": "hook",
     "zipper": "zipper",
     "insert": None,
+    **dict.fromkeys((name for name, row in operations().items() if row.options.get("with") == "part or notion"), None),
 }
 
 
@@ -47,8 +48,14 @@ def row_of(word: str) -> dict[str, Any]:
 
 def word_of(act: Act) -> tuple[str, Text | None]:
     """The notion that an entry uses, and where it names it."""
-    named: Text | None = act.entry.word if act.name == "insert" else act.entry.options.get("notion")
+    option = "with" if act.entry.operation.options.get("with") == "part or notion" else "notion"
+    named: Text | None = act.entry.word if act.name == "insert" else act.entry.options.get(option)
     return (named.value if named else DEFAULT[act.name] or "", named)
+
+
+def using(bench: Bench) -> list[Act]:
+    """The entries of a view that use a notion. What `with` names may be a part, and is none then."""
+    return [act for act in bench.of(*DEFAULT) if word_of(act)[0] and not act.taken and not act.broken]
 
 
 def listed_for(notion: Notion, view: str) -> bool:

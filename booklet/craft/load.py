@@ -56,3 +56,8 @@ def _codes(row: dict[str, Any]) -> dict[str, str]:
 @cache
 def constructions() -> dict[str, dict[str, Any]]:
     return table("constructions")
+
+
+def kinds(operation: str) -> dict[str, dict[str, Any]]:
+    """The rows of hems.yaml, zippers.yaml, pockets.yaml or plackets.yaml, by the operation that takes a `kind`."""
+    return table(f"{operation}s")

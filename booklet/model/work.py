@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from booklet.craft.load import Operation, constructions, operations
+from booklet.craft.load import Operation, constructions, kinds, operations
 from booklet.length import BadLength, parse
 from booklet.model.kinds import Either, Measure, Number, OneOf, OneOrMore, Table, Words, unknown_key, wrong_shape
 from booklet.model.pattern import EdgeName, Entry, Measured
@@ -37,6 +37,8 @@ def option_kind(name: str) -> Kind:
         return Either(number, Table(number, "views"))
     if name == "things":
         return OneOrMore(_WORDS)
+    if name.endswith(" kind"):
+        return OneOf(*kinds(name.removesuffix(" kind")))
     return _WORDS
 
 
@@ -59,7 +61,9 @@ def read_entry(node: Node, faults: Faults) -> Entry | None:
             "unknown-operation",
             key.place,
             f"“{key.value[:60]}” is no operation that the tool knows.",
-            f"Did you mean “{near}”?" if near else f"It knows {', '.join(rows)}.",
+            f"Did you mean “{near}”?"
+            if near
+            else "It knows sew, press, hem, pocket and many more: the reference has them, under “The words of work”.",
         )
         return None
     operation = rows[name]

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
-from booklet.craft.load import constructions, table
+from booklet.craft.load import constructions, kinds, table
 from booklet.model.pattern import Measured
 from booklet.plan import naming
 from booklet.plan.prose import Prose
@@ -57,18 +57,22 @@ def _sentence(pattern: Pattern, entry: Entry, before: Sequence[Entry], act: Act 
     if template == "{construction}":
         word = entry.options.get("seam")
         template = constructions()[word.value if word else "plain"]["says"]
-    words = _filled(template, fields)
+    kind = entry.options.get("kind")
+    if kind is not None:
+        template = kinds(entry.name)[kind.value]["says"]
+    words = _filled(template, fields, table("wording")["with"].get(entry.name, ""))
     if (where := fields.get("where")) is not None:
         words = f"{words[:-1]}: {where}."
     return one_line(words)
 
 
-def _filled(template: str, fields: dict[str, str]) -> str:
-    """[Bracketed] words drop out when a field in them has no value."""
+def _filled(template: str, fields: dict[str, str], used: str) -> str:
+    """[Bracketed] words drop out when a field in them has no value. `used`: what `with` means where it says nothing."""
     kept = _BRACKETED.sub(
         lambda match: match[1] if all(field in fields for field in _FIELD.findall(match[1])) else "", template
     )
-    words = _FIELD.sub(lambda match: fields.get(match[1], "what the pattern says"), kept)
+    spare = {"with": used} if used else {}
+    words = _FIELD.sub(lambda match: fields.get(match[1]) or spare.get(match[1], "what the pattern says"), kept)
     return re.sub(r"\bone ([a-z]+?)s\b(?: and eyes)?", lambda match: _single(match[0], match[1]), words)
 
 
@@ -93,8 +97,11 @@ def _fields(
         fields.update(_option(option, value, views))
     if entry.name == "sew":
         fields["allowance"] = str(act.seam.allowance if act is not None and act.seam is not None else pattern.allowance)
-    if "count" in entry.operation.options and "count" not in fields:
-        fields["count"] = "the"
+    if "count" in entry.operation.options:
+        fields.setdefault("count", "the")
+    if "notion" in entry.operation.options:
+        notion = entry.options.get("notion")
+        fields["notion"] = one_line(notion.value) if notion else entry.name
     return fields
 
 

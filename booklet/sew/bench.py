@@ -200,7 +200,7 @@ class Act(Record):
     """One entry of work, done. edges, cuts: what it was done to; seam: the seam it made or spoke of.
 
     target: an earlier act it spoke of that is no seam (a dart or a hem that is pressed); broken: something that it
-    names was not to be had, so that only part of it could be done.
+    names was not to be had, so that only part of it could be done; taken: the cut pieces that it uses up beside.
     """
 
     time: int
@@ -215,6 +215,7 @@ class Act(Record):
     target: Act | None = None
     later: list[Act] = fresh(default_factory=list)
     broken: bool = False
+    taken: list[CutPiece] = fresh(default_factory=list)
 
     @property
     def name(self) -> str:
@@ -228,8 +229,8 @@ class Act(Record):
 class Missing(Record):
     """Something a step named that was not to be had.
 
-    kind: unknown part | unknown edge | unknown dart | not cut | not made | made later | already closed | already gone |
-    no seam | made twice | unjoined
+    kind: unknown part | unknown edge | unknown dart | unknown line | not cut | not made | made later | already closed |
+    already gone | no seam | made twice | unjoined
     """
 
     kind: str

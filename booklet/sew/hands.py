@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from booklet.model.pattern import EdgeName
 
 
-CLOSING = frozenset({"join", "close", "zipper"})
+CLOSING = frozenset({"join", "close", "zipper", "placket"})
 
 
 def edges_of(bench: Bench, act: Act, names: tuple[EdgeName, ...]) -> list[Edge]:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from booklet.model.pattern import EdgeSpec
 from booklet.read.tree import Text, same_name
-from booklet.sew.bench import Act, Bench, Layer, Seam, merge
+from booklet.sew.bench import Act, Bench, Layer, Seam
 from booklet.sew.hands import close_edge, edges_of, join_groups, mark
+from booklet.sew.taking import take_in
 
 
 def cut_along(bench: Bench, act: Act) -> None:
@@ -86,23 +87,9 @@ def close(bench: Bench, act: Act) -> None:
     act.edges = edges_of(bench, act, act.entry.things)
     for edge in act.edges:
         close_edge(edge, act)
-    if act.name == "bind":
-        _bind_with(bench, act)
+    take_in(bench, act)
     bench.last_work = act
     bench.last_lost = False
-
-
-def _bind_with(bench: Bench, act: Act) -> None:
-    """A binding that is a piece of the pattern lies closed round the edges; any other is a notion."""
-    name: Text | None = act.entry.options.get("with")
-    part = bench.parts.get(same_name(name.value)) if name else None
-    for cut in part.cuts if part else ():
-        act.cuts.append(cut)
-        for edge in cut.edges.values():
-            if not edge.spec.fold:
-                close_edge(edge, act)
-        for bound in act.edges[:1]:
-            merge(bound.cut.group, cut.group)
 
 
 def zipper(bench: Bench, act: Act) -> None:

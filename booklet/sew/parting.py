@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
+from booklet.craft.load import table
+from booklet.model.work import edge_name
 from booklet.read.tree import Text, same_name
 from booklet.sew.bench import Act, Bench, CutPiece, Missing, merge
 from booklet.sew.hands import close_edge, cuts_of, edge_text, place_in
 from booklet.sew.names import dart_named, edges_named, part_named
+from booklet.sew.taking import has_line, on_line
+
+if TYPE_CHECKING:
+    from booklet.sew.bench import Part
 
 
 def part(bench: Bench, act: Act) -> None:
     act.cuts = cuts_of(bench, act, act.entry.things)
     if act.name == "turn":
         bench.last_work = act
+    through: Text | None = act.entry.options.get("through")
+    if through is not None and "." in through.value:
+        act.edges += edges_named(bench, edge_name(through), act.step, act.entry, closing=False)
 
 
 def tack(bench: Bench, act: Act) -> None:
@@ -26,19 +37,16 @@ def tack(bench: Bench, act: Act) -> None:
 def touch_things(bench: Bench, act: Act) -> None:
     for name in act.entry.things:
         part = bench.parts.get(name.part) if name.edge else None
-        marked = [cut for cut in part.cuts if name.edge in cut.darts or _is_line(cut, name.edge)] if part else []
+        marked = [cut for cut in part.cuts if name.edge in cut.darts or has_line(cut, name.edge)] if part else []
         act.cuts += marked or cuts_of(bench, act, (name,))
 
 
-def _is_line(cut: CutPiece, name: str) -> bool:
-    return any(same_name(line.value) == name for line in cut.piece.lines)
-
-
 def fuse(bench: Bench, act: Act) -> None:
+    """Fuse and underline: a second layer, of which nothing is spoken any more."""
     act.cuts = cuts_of(bench, act, act.entry.things)
     wanted: Text | None = act.entry.options.get("with")
     for cut in list(act.cuts):
-        fused = _interfacing(bench, cut, same_name(wanted.value) if wanted else "")
+        fused = _layers(bench, cut, same_name(wanted.value) if wanted else "", act.name == "fuse")
         for other in fused:
             if other.part.gone is not None:
                 place = place_in(act, cut)
@@ -52,20 +60,21 @@ def fuse(bench: Bench, act: Act) -> None:
             for edge in other.edges.values():
                 edge.closed = edge.closed or act
                 edge.excused = True
-        if fused:
+        if fused and act.name == "fuse":
             cut.fused = cut.fused or act
 
 
-def _interfacing(bench: Bench, cut: CutPiece, wanted: str) -> list[CutPiece]:
+def _layers(bench: Bench, cut: CutPiece, wanted: str, interfacing: bool) -> list[CutPiece]:
+    """The same piece in the material wanted; with none named, in interfacing, or in any other cloth."""
     if cut.called != cut.piece.name:
         return []
     found = []
-    for other in cut.piece.cuts:
+    for other in cut.piece.cuts[1:]:
         key = same_name(other.material.value)
         material = bench.pattern.materials.get(key)
-        is_interfacing = material is not None and material.kind == "interfacing"
+        is_meant = material is not None and (material.kind == "interfacing") == interfacing
         name = same_name(f"{cut.piece.name} in {key}")
-        if name in bench.cuts and (key == wanted if wanted else is_interfacing):
+        if name in bench.cuts and (key == wanted if wanted else is_meant):
             found.append(bench.cuts[name])
     return found
 
@@ -82,17 +91,31 @@ def dart(bench: Bench, act: Act) -> None:
 def pocket(bench: Bench, act: Act) -> None:
     act.cuts = cuts_of(bench, act, act.entry.things)
     on: Text | None = act.entry.options.get("on")
-    base = part_named(bench, same_name(on.value), on.value, on.place, act.step, act.entry) if on else None
+    kind: Text | None = act.entry.options.get("kind")
+    let_in = kind is not None and "line" in table("pockets")[kind.value]
     for cut in list(act.cuts):
         for edge in cut.edges.values():
-            if edge.closed is None and not edge.spec.fold:
+            if edge.closed is not None or edge.spec.fold:
+                continue
+            if let_in:
+                edge.finished = edge.finished or act
+            else:
                 act.edges.append(edge)
     for edge in act.edges:
         close_edge(edge, act)
+    base = _base(bench, act, on) if on else None
     if base is not None and base.cuts:
         act.parts.append(base)
         for cut in list(act.cuts):
             merge(cut.group, base.cuts[0].group)
+
+
+def _base(bench: Bench, act: Act, on: Text) -> Part | None:
+    """The part on which a pocket is sewn, or on a line of which it is let in."""
+    name = edge_name(on)
+    if name.edge:
+        on_line(bench, act, name)
+    return bench.parts.get(name.part) or part_named(bench, name.part, on.value, on.place, act.step, act.entry)
 
 
 def insert(bench: Bench, act: Act) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.sew import joining, parting, seamwork
+from booklet.sew import joining, parting, seamwork, taking
 from booklet.sew.bench import Act, Bench, CutPiece
 from booklet.sew.hands import mark
 
@@ -37,6 +37,8 @@ _DO: dict[str, Callable[[Bench, Act], None]] = {
     "close": joining.close,
     "zipper": joining.zipper,
     "fasten": mark,
+    "add": taking.add,
+    "placket": taking.placket,
     "part": parting.part,
     "tack": parting.tack,
     "touch": parting.touch_things,

@@ -26,7 +26,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from booklet.check.found import Found
-from booklet.check.notions import DEFAULT, kind_of, listed_for, meant, row_of
+from booklet.check.notions import kind_of, listed_for, meant, row_of, using
 from booklet.model.pattern import Notion, Step
 from booklet.sew.bench import Bench
 
@@ -36,7 +36,7 @@ LEVEL = "warning"
 def find(bench: Bench) -> Iterator[Found]:
     if bench.left_out or not bench.steps:
         return
-    used = {id(notion) for act in bench.of(*DEFAULT) for notion in meant(bench, act)}
+    used = {id(notion) for act in using(bench) for notion in meant(bench, act)}
     for notion in bench.pattern.notions:
         row = row_of(notion.item)
         if not row or id(notion) in used or not listed_for(notion, bench.view.letter):

@@ -21,7 +21,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from booklet.check.found import Found
-from booklet.check.notions import DEFAULT, meant, word_of
+from booklet.check.notions import meant, using, word_of
 from booklet.check.words import listed
 from booklet.finding import Related
 from booklet.read.faults import nearest
@@ -33,7 +33,7 @@ LEVEL = "error"
 
 def find(bench: Bench) -> Iterator[Found]:
     missing: dict[str, list[Act]] = {}
-    for act in bench.of(*DEFAULT):
+    for act in using(bench):
         if not meant(bench, act):
             missing.setdefault(same_name(word_of(act)[0]), []).append(act)
     for acts in missing.values():
@@ -44,7 +44,8 @@ def _found(bench: Bench, acts: list[Act]) -> Found:
     act = acts[0]
     word, named = word_of(act)
     elsewhere = [notion for notion in bench.pattern.notions if notion.key == same_name(word)]
-    near = nearest(word, [notion.item for notion in bench.pattern.notions])
+    parts = bench.part_names if act.entry.operation.options.get("with") else ()
+    near = nearest(word, [*(notion.item for notion in bench.pattern.notions), *parts])
     says = f"“{word}” is used here, but the notions list has none"
     if elsewhere:
         says += " for a view that sews this step"
