@@ -111,19 +111,23 @@ class Pen:
         """A fold whose outermost point stands at x."""
         return self.to(x - self._heading * abs(down) / 2).fold(down)
 
-    def step(self, down: float) -> Pen:
-        """Two quarter circles: onwards, `down` millimetres lower. Takes as much room along x as it goes down."""
+    def step(self, down: float, last: float = 0) -> Pen:
+        """Two quarter circles: onwards, `down` millimetres lower. Takes as much room along x as it goes down.
+
+        last: the least radius of the second one; a path beside it, inside the turn, needs room.
+        """
         if abs(down) < 1e-9:
             return self
         x, y = self._at
-        radius = abs(down) / 2
+        second = max(abs(down) / 2, last)
+        first = abs(down) - second
         sign = 1 if down > 0 else -1
         clockwise = sign * self._heading
-        middle = x + self._heading * radius
-        self._parts.append(Turn((x, y + sign * radius), radius, -float(sign), float(clockwise)))
+        self._parts.append(Turn((x, y + sign * first), first, -float(sign), float(clockwise)))
         end = 2.0 if self._heading > 0 else 0.0
-        self._parts.append(Turn((middle + self._heading * radius, y + sign * radius), radius, end, -float(clockwise)))
-        self._at = (x + self._heading * 2 * radius, y + down)
+        ahead = x + self._heading * abs(down)
+        self._parts.append(Turn((ahead, y + sign * first), second, end, -float(clockwise)))
+        self._at = (ahead, y + down)
         return self
 
     def path(self) -> Path:

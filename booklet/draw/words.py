@@ -159,7 +159,7 @@ def _fold(section: Section, stage: Stage, passes: int) -> str:
     if section.construction == "lapped":
         return f"the edge of {section.sides[0]} folded under by {_all(stage.measures) or section.allowance}"
     at = f", the fold {_all(stage.measures)} from the seam" if stage.measures else ""
-    return f"the wide allowance folded over the narrow one{at}"
+    return f"the wide allowance folded round the narrow one{at}"
 
 
 def _stitch_fold(section: Section, stage: Stage, passes: int) -> str:

@@ -30,7 +30,8 @@ class Section(NamedTuple):
 
     construction: plain | french | flat felled | mock felled | lapped | enclosed | overlocked | double hem | casing
     allowance: of the seam, or the whole hem allowance; sides: names of the layers joined (one for a hem), upper first;
-    cloths: self | lining | interfacing, one a side; stages: in the order of the hands.
+    cloths: self | lining | interfacing, one a side; stages: in the order of the hands. backs: which sides are the back
+    of the one above them, as a folded cuff's or a lined panel's lower layer, so that their right side lies down.
     """
 
     construction: str
@@ -38,6 +39,7 @@ class Section(NamedTuple):
     sides: tuple[str, ...]
     cloths: tuple[str, ...]
     stages: tuple[Stage, ...]
+    backs: tuple[int, ...] = ()
 
 
 class Art(NamedTuple):

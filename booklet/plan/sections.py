@@ -56,11 +56,12 @@ class _Shape(NamedTuple):
     construction: str
     allowance: Length
     cloths: tuple[str, ...]
+    backs: tuple[int, ...]
     stages: tuple[tuple[object, ...], ...]
 
     def begins(self, shown: _Shape) -> bool:
         """Whether one that is already shown holds all its pictures."""
-        return self[:3] == shown[:3] and self.stages == shown.stages[: len(self.stages)]
+        return self[:4] == shown[:4] and self.stages == shown.stages[: len(self.stages)]
 
 
 # A pressing that moves nothing, and clips, which lie across the picture, show nothing.
@@ -76,7 +77,7 @@ def _shape(section: Section) -> _Shape:
         if stage.manner not in _STILL and stage.op != "clip"
     )
     cloths = ("self",) * len(section.cloths) if len(set(section.cloths)) == 1 else section.cloths
-    return _Shape(section.construction, section.allowance, cloths, stages)
+    return _Shape(section.construction, section.allowance, cloths, section.backs, stages)
 
 
 def _place(manner: str, names: list[str]) -> str:

@@ -49,7 +49,7 @@ def seam_section(course: Course, seam: Seam) -> Section:
     passes, rest = _passes(bench, seam, sides, later)
     stages = [*passes, *(stage for act in rest if (stage := _stage(bench, seam, act)) is not None)]
     construction = "enclosed" if turned is not None and seam.construction == "plain" else seam.construction
-    return Section(construction, seam.allowance, sides, _cloths(bench, seam), tuple(stages))
+    return Section(construction, seam.allowance, sides, _cloths(bench, seam), tuple(stages), _backs(seam))
 
 
 def fold_section(bench: Bench, act: Act) -> Section:
@@ -173,6 +173,20 @@ def _side_names(entry: Entry) -> tuple[str, ...]:
 def _side_name(side: tuple[EdgeName, ...]) -> str:
     """The part that a side's longest run is on: its first, and a second where there is one."""
     return capital(listed(dict.fromkeys(name.part for name in side)))
+
+
+def _backs(seam: Seam) -> tuple[int, ...]:
+    """Sides that were joined before to the side above them, or are of one piece with it: two layers of one part."""
+    found: list[int] = []
+    for index in range(2, len(seam.layers)):
+        above = {edge.cut for edge in seam.layers[index - 1].edges}
+        own = {edge.cut for edge in seam.layers[index].edges}
+        edges = [edge for cut in own for edge in cut.edges.values()]
+        held = [each for edge in edges for each in (*edge.seams, *edge.basted) if each.act.time < seam.act.time]
+        before = {edge.cut for each in held for edge in each.edges} - own
+        if index - 1 not in found and (own & above or before & above):
+            found.append(index)
+    return tuple(found)
 
 
 def _cloths(bench: Bench, seam: Seam) -> tuple[str, ...]:

@@ -20,10 +20,11 @@ def edges_of(bench: Bench, act: Act, names: tuple[EdgeName, ...]) -> list[Edge]:
     closing = act.entry.operation.bench in CLOSING
     found: dict[Edge, None] = {}
     for name in names:
+        told = len(bench.missing)
         edges = edges_named(bench, name, act.step, act.entry, closing)
         if not edges:
             act.broken = True
-            if closing:
+            if closing and len(bench.missing) > told:
                 excuse_meant(bench, name)
         found.update(dict.fromkeys(edges))
     return list(found)

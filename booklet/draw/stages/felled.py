@@ -75,7 +75,7 @@ def _picture(seam: Seam, beat: Beat, lies: str, near: int, fold: Length, *, firs
         _felled(seam, maker, near, seam.paper(fold))
         if beat.of("fold"):
             maker.measures.append(Measure(0, seam.paper(fold), words(fold)))
-            seam.hook(maker, seam.paper(fold), 2, 3)
+            seam.hook(maker, seam.paper(fold), 1, 3)
     else:
         seam.laid(maker, near)
         trim_measures(seam, beat, maker)
@@ -94,19 +94,19 @@ def _picture(seam: Seam, beat: Beat, lies: str, near: int, fold: Length, *, firs
 
 
 def _felled(seam: Seam, maker: Maker, near: int, fold: float) -> None:
-    """The trimmed allowance at level 1; the other passes under it, folds and comes back between the two."""
+    """The trimmed allowance at level 2; the other passes under it and is folded round it, to come back at level 1."""
     pitch = seam.pitch
     reach = seam.reach(near, 1 - near, max(fold, *seam.widths) + seam.past, seam.lead_length(3))
-    lap = Pen(reach, 0, -1).to(0).fold(pitch).to(seam.widths[near])
+    lap = Pen(reach, 0, -1).to(0).fold(2 * pitch).to(seam.widths[near])
     under = seam.lead(3)
     over = seam.widths[1 - near] - fold
     if over > 0:
-        under.fold_at(fold, -pitch).to(max(fold - over, 0.3))
+        under.fold_at(fold, -2 * pitch).to(max(fold - over, 0.3))
     else:
         under.to(seam.widths[1 - near])
     maker.layers.append(Layer(lap.path(), seam.cloth(near), -1))
     maker.layers.append(Layer(under.path(), seam.cloth(1 - near), 1))
-    maker.stitches.append(seam.stroke(0, 1, 3))
+    maker.stitches.append(seam.stroke(0, 2, 3))
     seam.name_both(maker, near, 1 - near, reach, seam.lead_length(3))
 
 

@@ -107,22 +107,27 @@ class Seam:
             self.name_beside(maker, left - 1, "end", {index: index * self.pitch for index in middles})
 
     def face_together(self, index: int) -> int:
-        face = -1 if index == 0 else 1
-        return -face if self.wrong_sides else face
+        return -self.face(index) if self.wrong_sides else self.face(index)
+
+    def face(self, index: int) -> int:
+        """Right sides together: the first down, the others up to it; the back of a doubled layer down again."""
+        return -1 if index == 0 or index in self.section.backs else 1
 
     def laid(self, maker: Maker, near: int) -> None:
         """Opened out flat, right sides up, the allowances under side `near`, which is drawn to the right."""
         far = self.count - 1 if near != self.count - 1 else 0
         middles = [index for index in range(self.count) if index not in (near, far)]
+        middles.sort(key=lambda index: abs(index - far))
+        over = -1 if far == 0 else 1  # what was uppermost lies lowest: all has been turned over
         levels = self.count
         reach = self.reach(near, far, max(self.widths) + self.past, self.lead_length(levels))
         lap = Pen(reach, 0, -1).to(0).fold(self.pitch).to(self.widths[near]).path()
         maker.layers.append(Layer(lap, self.cloth(near), -1))
-        under = self.lead(levels).to(self.widths[far]).path()
-        maker.layers.append(Layer(under, self.cloth(far), 1))
+        under = self.lead(levels, len(middles)).to(self.widths[far]).path()
+        maker.layers.append(Layer(under, self.cloth(far), self.face(far) * over))
         for order, index in enumerate(middles, start=1):
-            beside = self.lead(levels).to(self.widths[index]).path().beside(order * self.pitch)
-            maker.layers.append(Layer(beside, self.cloth(index), 1))
+            beside = self.lead(levels, len(middles)).to(self.widths[index]).path().beside(order * self.pitch)
+            maker.layers.append(Layer(beside, self.cloth(index), self.face(index) * over))
         maker.stitches.append(self.stroke(0, 1, levels))
         if not middles:
             self.name_both(maker, near, far, reach, self.lead_length(levels))
@@ -132,9 +137,13 @@ class Seam:
         lying = {index: -order * self.pitch for order, index in reversed(list(enumerate(middles, start=1)))}
         self.name_beside(maker, left - 1, "end", {**lying, far: 0.0})
 
-    def lead(self, levels: int) -> Pen:
-        """The far side's layer, from the left at the top down to the lowest level just before the seam."""
-        return Pen(-self.lead_length(levels), 0, 1).to(-0.7 - levels * self.pitch).step(levels * self.pitch)
+    def lead(self, levels: int, beside: int = 0) -> Pen:
+        """The far side's layer, from the left at the top down to the lowest level just before the seam.
+
+        beside: how many layers lie on it.
+        """
+        room = (beside + 0.6) * self.pitch if beside else 0
+        return Pen(-self.lead_length(levels), 0, 1).to(-0.7 - levels * self.pitch).step(levels * self.pitch, room)
 
     def lead_length(self, levels: int) -> float:
         return 0.7 + levels * self.pitch + self.past + 1.2
@@ -186,7 +195,7 @@ class Seam:
         self.name_beside(maker, out_there, "start", {index: (index + 1) * self.pitch for index in range(1, last)})
         for index in range(1, last):
             out = Pen(-half - self.widths[index], (index + 1) * self.pitch, 1).to(self.tail)
-            maker.layers.append(Layer(out.path(), self.cloth(index), 1, (False, True)))
+            maker.layers.append(Layer(out.path(), self.cloth(index), self.face(index), (False, True)))
         maker.stitches.append(self.stroke(-half, 1, self.count))
         self.name_top_and_bottom(maker, -back - onward_length(), bottom)
 

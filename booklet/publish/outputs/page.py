@@ -146,4 +146,8 @@ def _picture(drawing: Drawing, figure: Figure) -> Markup:
     else:
         image = Markup(drawing.svg[drawing.svg.index("<svg") :])
     kind = "wide" if drawing.wide else "narrow"
+    if drawing.wide:
+        image = Markup('<div class="scroll" role="region" tabindex="0" aria-label="{}">{}</div>').format(
+            drawing.caption or drawing.shows, image
+        )
     return Markup('<figure class="{}">{}{}</figure>').format(kind, image, caption)
