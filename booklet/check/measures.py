@@ -40,6 +40,7 @@ def own_of(verb: str, acts: list[Act], pattern: Pattern) -> list[Own]:
             and "allowance" in means.get("sew", ())
             and act.seam
             and not act.entry.measure("allowance")
+            and not act.entry.lengths("passes")
         ):
             spec = act.edges[0].spec
             place = spec.own_allowance.place if spec.own_allowance else pattern.allowance_place

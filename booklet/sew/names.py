@@ -26,7 +26,7 @@ def part_named(bench: Bench, name: str, written: str, place: object, step: Step,
     bench.missing.append(missing)
     makers = bench.makers.get(name)
     if makers:
-        missing.kind, missing.maker, missing.part = "made later", makers[0], _lent(bench, name)
+        missing.kind, missing.maker, missing.part = "made later", _maker(makers, name, step), _lent(bench, name)
         return missing.part
     piece = bench.pattern.pieces.get(name.partition(" in ")[0])
     elsewhere = bench.made_anywhere.get(name)
@@ -37,6 +37,17 @@ def part_named(bench: Bench, name: str, written: str, place: object, step: Step,
     else:
         missing.known = bench.part_names
     return None
+
+
+def _maker(makers: list[Step], name: str, here: Step) -> Step:
+    """The step that makes a part out of others: the first that does not itself work on the part that it makes."""
+    fresh = (step for step in makers if step is not here and name not in _named_in(step))
+    return next(fresh, makers[0])
+
+
+def _named_in(step: Step) -> list[str]:
+    named = [same_name(use.value) for use in step.uses]
+    return named + [thing.part for entry in step.work for thing in entry.things]
 
 
 def _lent(bench: Bench, name: str) -> Part:
@@ -70,9 +81,7 @@ def _eventual_cuts(bench: Bench, name: str, seen: set[str]) -> list[CutPiece]:
     if name in bench.cuts:
         found[bench.cuts[name]] = None
     for step in bench.makers.get(name, []):
-        named = [same_name(use.value) for use in step.uses]
-        named += [thing.part for entry in step.work for thing in entry.things]
-        for other in dict.fromkeys(named):
+        for other in dict.fromkeys(_named_in(step)):
             found.update(dict.fromkeys(_eventual_cuts(bench, other, seen)))
     return list(found)
 

@@ -65,8 +65,18 @@ def _in_text(bench: Bench, step: Step, text: Text, said: tuple[Said, ...], acts:
             continue
         if known is None:
             known = all_of(acts, bench)
+        if " from " in each.phrase and _is_whole_of_passes(each.length, acts):
+            yield _found(bench, step, text, each, own)
+            continue
         if not among(each.length, known | _pattern_s(bench, acts), bench.pattern.house):
             yield _found(bench, step, text, each, own)
+
+
+def _is_whole_of_passes(length: Length, acts: list[Act]) -> bool:
+    """No row of a French seam runs at its whole allowance; and no other row of the step does."""
+    french = [act for act in acts if act.name == "sew" and act.entry.lengths("passes")]
+    others = [act for act in acts if act not in french and act.entry.operation.tool == "sewing machine"]
+    return bool(french) and not others and all(act.seam and act.seam.allowance == length for act in french)
 
 
 def _pattern_s(bench: Bench, acts: list[Act]) -> set[Length]:
@@ -86,6 +96,12 @@ def _found(bench: Bench, step: Step, text: Text, said: Said, own: list[Own]) -> 
         place_of(bench.pattern, text, said.measure, nth),
         step,
         f"The text says “{said.phrase}”, and the work of this step has {names}.",
-        f"Write {listed(map(str, right), 'or')} here, or correct the work.",
+        f"Write {listed(map(str, right), 'or')}{_bracket(bench, text, said, list(right))} here, or correct the work.",
         tuple(Related(f"The work has {each.length} here", each.place) for each in own),
     )
+
+
+def _bracket(bench: Bench, text: Text, said: Said, right: list[Length]) -> str:
+    """The right measure in the other system, where the text gives both."""
+    after = text.value[said.start + len(said.measure) :].lstrip()
+    return f" ({bench.pattern.house.other(right[0])})" if after[:1] == "(" and len(right) == 1 else ""

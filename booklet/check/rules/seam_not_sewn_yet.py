@@ -1,7 +1,8 @@
 """A seam is trimmed, clipped, pressed, finished or topstitched before it is sewn.
 
 What it finds: `trim`, `grade`, `clip`, `notch`, `press`, `finish: seam`, `topstitch: seam` and the like where nothing
-has been sewn yet, or where `of:` or the entry's own word names a seam, a dart or an edge that has no stitching yet.
+has been sewn yet, or where `of:` or the entry's own word names a seam, a dart or an edge that has no stitching yet. And
+a trimming or clipping with no `of:` in a step that sews only after it: it would fall on the seam of an earlier step.
 
 Why it matters at the machine: the sewer can't find the seam that is meant, and may cut into the wrong one.
 
@@ -39,6 +40,20 @@ def find(bench: Bench) -> Iterator[Found]:
     for missing in once(bench, "no seam"):
         if missing.entry is not None and not told(bench, missing.step):
             yield _found(bench, missing, missing.entry.name)
+    for act in bench.of("trim", "grade", "clip", "notch"):
+        seam = act.seam
+        if seam is None or act.entry.options.get("of") is not None or seam.act.step is act.step:
+            continue
+        sewn = next((other for other in bench.of("sew") if other.step is act.step and other.time > act.time), None)
+        if sewn is not None and not told(bench, act.step):
+            there = seam.act.step.called
+            yield Found(
+                act.place,
+                act.step,
+                f"There is nothing to {act.name} yet in this step: what it sews comes after.",
+                f"Put “{act.name}” after the entry that sews, or add “of:” if the seam of {there}, is meant.",
+                (Related("It is sewn here", sewn.place),),
+            )
 
 
 def _found(bench: Bench, missing: Missing, operation: str) -> Found:
