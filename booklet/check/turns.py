@@ -37,7 +37,13 @@ def _found(bench: Bench, act: Act, turns: tuple[Length, ...], drawn: dict[Length
     sum_ = f"{sum_of(turns)} = {whole}" if len(turns) > 1 else str(whole)
     has = [f"{each} on {listed(edge.called for edge in some)}" for each, some in drawn.items()]
     mend = f"Draw the edge with {whole}."
-    if len(drawn) == 1:
+    others = [edge for edge in as_drawn(act) if not any(edge in some for some in drawn.values())]
+    if len(drawn) == 1 and others:
+        mend = (
+            f"Give {listed(edge.called for edge in edges)} an entry of its own, with "
+            f"“turns: [{', '.join(_mended(turns, width, bench))}]”, or draw the edge with {whole}."
+        )
+    elif len(drawn) == 1:
         mend = f"Write “turns: [{', '.join(_mended(turns, width, bench))}]”, or draw the edge with {whole}."
     own = edges[0].spec.own_allowance
     return Found(

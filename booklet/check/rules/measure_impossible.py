@@ -57,7 +57,8 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
                 for measured in option_of(entry, option):
                     if beyond(name, measured.length):
                         said = f"for “{entry.name if option == 'main' else option}”"
-                        yield _found(measured.place, step, measured.length, said, drawn, pattern.house)
+                        found = _found(measured.place, step, measured.length, said, drawn, pattern.house)
+                        yield _in_text_too(found) if _says(step, measured.length) else found
 
 
 def find(bench: Bench) -> Iterator[Found]:
@@ -79,6 +80,15 @@ def find(bench: Bench) -> Iterator[Found]:
                     nth = text.value.count(said.measure, 0, said.start)
                     place = place_of(bench.pattern, text, said.measure, nth)
                     yield _found(place, step, said.length, f"in “{said.phrase}”", used, bench.pattern.house)
+
+
+def _says(step: Step, length: Length) -> bool:
+    texts = (text.value for text in (step.text, step.tip) if text is not None)
+    return any(said.length == length for text in texts for said in said_in(text))
+
+
+def _in_text_too(found: Found) -> Found:
+    return found._replace(mend=found.mend.replace(", if that", " here and in the text, if that"))
 
 
 def _drawn(pattern: Pattern) -> set[Length]:

@@ -7,7 +7,10 @@ Why it matters at the machine: the sewer looks for a collar that is still four p
 Wrong:
     steps:
       - {id: attach, title: Attach the facing, work: [{sew: [body.neckline, neck facing.neckline]}]}
-      - {id: shoulders, title: Join the shoulders, work: [{sew: [front.shoulder, back.shoulder]}], makes: body}
+      - id: shoulders
+        title: Join the shoulders
+        work: [{sew: [front.shoulder, back.shoulder]}, {press: open}]
+        makes: body
 
 Right:
     steps:

@@ -58,13 +58,23 @@ def _found(bench: Bench, missing: Missing, maker: Step) -> Found:
     lacking = [view for view in missing.step.scope.views if view not in has]
     kept = [view for view in missing.step.scope.views if view in has]
     limit = f"limit {missing.step.called}, with “for: {_as_list(kept)}”" if kept else "name a part that this view has"
+    mend = f"Make it here too: add {listed(lacking)} to the “for:” of {maker.called}; or {limit}."
+    if not _could_make(bench, maker, lacking):
+        mend = f"{limit[0].upper()}{limit[1:]}."
     return Found(
         missing.place,
         missing.step,
         f"“{name}” is used here, but no step of this view makes it.",
-        f"Make it here too: add {listed(lacking)} to the “for:” of {maker.called}; or {limit}.",
+        mend,
         tuple(Related(f"It is made here, for {_views(step)} only", step.place) for step in makers),
     )
+
+
+def _could_make(bench: Bench, maker: Step, views: list[str]) -> bool:
+    """Whether these views cut every piece that the step which makes it names."""
+    named = [name.part for entry in maker.work for name in entry.things] + [same_name(use.value) for use in maker.uses]
+    pieces = [piece for name in named if (piece := bench.pattern.pieces.get(name.partition(" in ")[0]))]
+    return all(view in piece.scope.views for piece in pieces for view in views)
 
 
 def _as_list(views: list[str]) -> str:

@@ -50,9 +50,16 @@ def _found(act: Act) -> Found:
         thing.place,
         act.step,
         f"{thing.written} can't be understitched yet: it has not been sewn to anything.",
-        f"Move {act.step.called}, to after {later.step.called}."
-        if later
-        else f"Add the seam that joins {thing.written}.",
+        _mend(act, later),
         (Related(f"{thing.written} is sewn here", later.place),) if later else (),
         move=act.step if later and later.step is not act.step else None,
     )
+
+
+def _mend(act: Act, later: Act | None) -> str:
+    written = act.entry.things[0].written
+    if later is None or later.seam is None:
+        return f"Add the seam that joins {written}."
+    pressed = later.seam.acts("press")
+    toward = "" if pressed else f", and press its seam toward {written} in between"
+    return f"Move {act.step.called}, to after {later.step.called}{toward}."

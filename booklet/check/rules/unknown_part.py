@@ -46,7 +46,9 @@ def _found(bench: Bench, uses: list[Missing]) -> Found:
     makers = bench.made_anywhere.get(same_name(near)) if near else None
     mend = f"Did you mean “{near}”?" if near else f"The pieces and parts are {listed(first.known)}."
     if makers and len(uses) > 1:
-        mend = f"Did you mean “{near}”? If not, write “makes: {name}” in {makers[0].called}."
+        mend = f"Write “makes: {name}” in {makers[0].called}, or “{near}” in each of them."
+        if near and _is_used(bench, same_name(near)):
+            mend = f"Did you mean “{near}”, in each of them?"
     more = ""
     if len(uses) > 1:
         more = " One more step speaks of it." if len(uses) == 2 else f" {len(uses) - 1} more steps speak of it."
@@ -56,6 +58,14 @@ def _found(bench: Bench, uses: list[Missing]) -> Found:
         f"“{name}” is no piece of this pattern, and no step makes it.{more}",
         mend,
         tuple(Related("It is named here too", use.place) for use in uses[1:]),
+    )
+
+
+def _is_used(bench: Bench, name: str) -> bool:
+    return any(
+        name
+        in [thing.part for entry in step.work for thing in entry.things] + [same_name(use.value) for use in step.uses]
+        for step in bench.steps
     )
 
 

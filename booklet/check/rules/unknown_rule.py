@@ -6,17 +6,17 @@ Why it matters at the machine: the exception does nothing, and the writer may th
 
 Wrong:
     steps:
-      - id: mark
-        title: Mark the front
-        allow: {edge-left-rough: the frayed edge is the look}
-        work: [{mark: front}]
+      - id: hem
+        title: Hem the front
+        allow: {hem-turn-differ: the hem is cut to length first}
+        work: [{hem: front.hem, turns: 1/2 in}]
 
 Right:
     steps:
-      - id: mark
-        title: Mark the front
-        allow: {edge-left-raw: the frayed edge is the look}
-        work: [{mark: front}]
+      - id: hem
+        title: Hem the front
+        allow: {hem-turns-differ: the hem is cut to length first}
+        work: [{hem: front.hem, turns: 1/2 in}]
 
 Source: our choice: an exception is said by the name that the finding prints.
 """
