@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
+from booklet.craft.load import constructions
 from booklet.plan.plan import Figure, Section
 from booklet.plan.stages import Course, fold_section, seam_section
 
 if TYPE_CHECKING:
     from booklet.length import Length
     from booklet.model.pattern import Pattern, Step
+    from booklet.sew.bench import Act
 
 # How many computed figures stand beside one step? Our choice: a step with more is hard to follow.
 MOST = 2
@@ -45,9 +47,16 @@ def _asked(course: Course, step: Step) -> Iterable[Section]:
         if act.broken or not act.edges:
             continue
         if act.name == "sew" and act.seam is not None:
-            yield seam_section(course, act.seam)
-        elif act.name in ("hem", "casing") and act.entry.options.get("turns"):
+            if "figure" not in constructions()[act.seam.construction]:
+                yield seam_section(course, act.seam)
+        elif act.name in ("hem", "casing") and act.entry.options.get("turns") and _drawn(act):
             yield fold_section(course.bench, act)
+
+
+def _drawn(act: Act) -> bool:
+    """Whether the hem is of a kind that lies as its turns say. No figure is better than a wrong one."""
+    kind = act.entry.options.get("kind")
+    return kind is None or kind.value in ("single", "double", "narrow")
 
 
 class _Shape(NamedTuple):

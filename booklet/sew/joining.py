@@ -47,6 +47,7 @@ def join(bench: Bench, act: Act) -> None:
     for edge in act.edges:
         close_edge(edge, act)
         edge.seams.append(seam)
+    take_in(bench, act)
     bench.last_seam = seam
     bench.last_lost = False
     bench.last_work = act

@@ -1,6 +1,7 @@
 """A seam is made in a way that needs a number, and the number is not given.
 
-What it finds: a French seam without `passes`, or a felled seam without `trim` or `width`.
+What it finds: a French seam without `passes`, a felled seam without `trim` or `width`, a bound one without `width`, and
+the like.
 
 Why it matters at the machine: the sewer has no distance to sew at, and the tool can't check the sum or draw the seam.
 
@@ -38,10 +39,11 @@ def find(bench: Bench) -> Iterator[Found]:
             continue
         lacking = [option for option in rows[word.value].get("needs", ()) if not act.entry.options.get(option)]
         if lacking:
+            said = {option: rows[word.value].get("numbers", {}).get(option) or options[option] for option in lacking}
             numbers = listed(f"“{option}:”" for option in lacking)
             yield Found(
                 word.place,
                 act.step,
                 f"“seam: {word.value}” needs {numbers}, which {'is' if len(lacking) == 1 else 'are'} not given here.",
-                " ".join(f"Add {options[option]['says']}, as in “{options[option]['example']}”." for option in lacking),
+                " ".join(f"Add {said[option]['says']}, as in “{said[option]['example']}”." for option in lacking),
             )

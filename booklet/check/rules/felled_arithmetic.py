@@ -1,8 +1,8 @@
 """The numbers of a felled seam do not add up.
 
-What it finds: `seam: flat felled` or `mock felled` whose `trim` and `width` do not fit into the allowance. What is
-folded over must reach past the trimmed edge, and what is turned under must end before the seam: with an allowance of
-5/8 in and a width of 3/8 in, 5/8 in - 3/8 in = 1/4 in is turned under.
+What it finds: `seam: flat felled`, `mock felled` or `welt` whose `trim` and `width` do not fit into the allowance.
+What is folded over must reach past the trimmed edge, and what is turned under must end before the seam: with an
+allowance of 5/8 in and a width of 3/8 in, 5/8 in - 3/8 in = 1/4 in is turned under.
 
 Why it matters at the machine: the fold lies beside the raw edge instead of over it, or the turned-under edge doubles
 back across the seam and makes a ridge.
@@ -38,7 +38,7 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("sew"):
         seam, trim, width = act.seam, act.entry.measure("trim"), act.entry.measure("width")
-        if act.broken or seam is None or seam.construction not in ("flat felled", "mock felled"):
+        if act.broken or seam is None or seam.construction not in ("flat felled", "mock felled", "welt"):
             continue
         if (
             trim is not None

@@ -1,7 +1,7 @@
 """An edge is finished when it is already shut away.
 
-What it finds: `finish` on an edge, or a seam, that lies inside a French or felled seam, in a hem or casing turned
-twice, in a binding, or in a part already turned right side out.
+What it finds: `finish` on an edge, or a seam, that lies inside a French, felled or bound seam, in a hem or casing
+turned twice, in a binding, or in a part already turned right side out.
 
 Why it matters at the machine: the raw edge can't be reached; and it needs no finish.
 
@@ -29,7 +29,7 @@ from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, Edge
 
 LEVEL = "error"
-SHUTS = frozenset({"french", "flat felled"})
+SHUTS = frozenset({"french", "mock french", "flat felled", "bound", "hong kong"})
 
 
 def find(bench: Bench) -> Iterator[Found]:
@@ -48,7 +48,9 @@ def _shut_by(turned: Turned, closed: Act, act: Act) -> str:
     there = where(closed.step, act.step)
     away = turned.away(closed.seam, act.time) if closed.seam is not None else None
     if closed.seam is not None and closed.seam.construction in SHUTS:
-        return f"the {closed.seam.construction} seam, sewn {there}".replace("french", "French")
+        return f"the {closed.seam.construction} seam, sewn {there}".replace("french", "French").replace(
+            "hong kong", "Hong Kong"
+        )
     if away is not None:
         return f"what was turned {where(away.step, act.step)}"
     if closed.name in ("hem", "casing") and len(closed.entry.lengths("turns")) > 1:
