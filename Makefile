@@ -9,7 +9,7 @@ export PYTHON
 help:
 	@echo "make demo    install what is needed into .venv and build the demo patterns into build/"
 	@echo "make test    lint, types and all tests, in a browser too"
-	@echo "make bench   speed, memory and repeatability, as ratios measured in one run"
+	@echo "make bench   speed, memory and repeatability, as ratios measured in one run; and the fault bench"
 	@echo "make lock    write requirements*.lock anew from pyproject.toml (UPGRADE=1 renews the versions)"
 	@echo "make clean   remove build/ and what the tools cache (.venv stays)"
 

@@ -1,4 +1,6 @@
-"""What `make bench` prints: speed, memory and repeatability. Ratios of medians, measured in one run and interleaved.
+"""What `make bench` prints: speed, memory and repeatability, and which faults the checker tells.
+
+Ratios of medians, measured in one run and interleaved.
 
 Whole processes are timed, as a user waits for them: start-up, imports and all. Names of parts run those alone:
 python tests/bench.py start growth
@@ -158,7 +160,18 @@ def same_bytes(folder: Path) -> None:
     print()
 
 
-PARTS = {"start": start, "booklet": booklet, "growth": growth, "bytes": same_bytes}
+def faults(folder: Path) -> None:
+    """Which share of single faults does the checker tell, and does it tell any where there is none?"""
+    from tests.faults.bench import run as put_in
+    from tests.faults.bench import samples, table
+
+    most = 12
+    patterns = samples()
+    print(f"single faults in {len(patterns)} sound patterns, at most {most} of a kind in each")
+    print(table(list(put_in(patterns, most))), "\n")
+
+
+PARTS = {"start": start, "booklet": booklet, "growth": growth, "bytes": same_bytes, "faults": faults}
 
 
 def main() -> None:
