@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 NONE = "—"
 # Where the writer counts nothing, as of thread: that the view needs it at all.
-NEEDED = "yes"
+NEEDED = "✓"
 
 
 def notions_of(pattern: Pattern, views: tuple[str, ...], writer: Writer) -> list[Notion]:
