@@ -6,7 +6,7 @@ import re
 import shutil
 import unicodedata
 from collections.abc import Callable, Iterator
-from functools import cache
+from functools import cache, partial
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -18,7 +18,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_
 
 from tests.command import DEMOS, ROOT, notchbook
 
-pytestmark = [pytest.mark.xdist_group("demos"), pytest.mark.parametrize("demo", DEMOS)]
+pytestmark = pytest.mark.xdist_group("demos")
 
 _FLAGS = [
     "--no-sandbox",
@@ -70,25 +70,38 @@ class Told:
             self.complaints.append(address)
 
 
+@pytest.fixture(params=DEMOS)
+def demo(request: pytest.FixtureRequest) -> str:
+    """Each demo in turn."""
+    name: str = request.param
+    return name
+
+
 @pytest.fixture
-def open_page(browser: Browser, demos: Path, demo: str) -> Iterator[Open]:
-    """Opens the demo's page in a context of its own; in the end, it must have complained of nothing."""
+def open_file(browser: Browser) -> Iterator[Open]:
+    """Opens a page in a context of its own; in the end, it must have complained of nothing."""
     contexts: list[BrowserContext] = []
     told: list[Told] = []
 
-    def opened(file: Path | None = None, script: str = "", **options: Any) -> Page:
+    def opened(file: Path, script: str = "", **options: Any) -> Page:
         contexts.append(browser.new_context(**{"viewport": PHONE, **options}))
         page = contexts[-1].new_page()
         if script:
             page.add_init_script(script)
         told.append(Told(page))
-        page.goto((file or page_of(demos, demo)).as_uri())
+        page.goto(file.as_uri())
         return page
 
     yield opened
     for context in contexts:
         context.close()
     assert [complaint for one in told for complaint in one.complaints] == []
+
+
+@pytest.fixture
+def open_page(open_file: Open, demos: Path, demo: str) -> Open:
+    """Opens the demo's page."""
+    return partial(open_file, page_of(demos, demo))
 
 
 def page_of(demos: Path, demo: str) -> Path:
@@ -376,6 +389,7 @@ def test_works_where_nothing_may_be_kept(open_page: Open, demo: str) -> None:
     assert page.inner_text(".next").startswith("Go on, 1 of ")
 
 
+@pytest.mark.parametrize("demo", DEMOS[:1], indirect=True)
 @pytest.mark.parametrize("kept", ["null", "5", "{", '{"done": 5, "view": {}, "units": null}', '{"view": "Z"}'])
 def test_what_another_version_kept_does_no_harm(open_page: Open, demos: Path, demo: str, kept: str) -> None:
     """Whatever lies in the storage, the page shows all its steps and begins."""
@@ -415,10 +429,9 @@ def test_prints_as_a_clean_list(open_page: Open, demos: Path, demo: str, tmp_pat
     )
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_axe_finds_nothing(open_page: Open, demo: str, scheme: Any) -> None:
+def test_axe_finds_nothing(open_page: Open, demo: str) -> None:
     """axe-core (Deque), all its rules, with everything unfolded."""
-    page = open_page(color_scheme=scheme)
+    page = open_page()
     unfold(page)
     page.evaluate((Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text(encoding="utf-8"))
     result = page.evaluate("axe.run()")
@@ -476,12 +489,12 @@ def test_pieces_have_the_numbers_of_the_booklet(open_page: Open, demos: Path, de
         assert re.sub(r"\s", "", plain(row)) in printed, row
 
 
-def test_code_and_braces_of_a_writer_are_words(open_page: Open, demo: str, tmp_path: Path) -> None:
+def test_code_and_braces_of_a_writer_are_words(open_file: Open, tmp_path: Path) -> None:
     """`<script>`, event handlers and template braces stand on the page as they were written, and none runs."""
     nasty = (
         "<script>document.title='ran'</script> <img src=x onerror=alert(1)> {{ plan.title }} {% raw %} &amp; </style>"
     )
-    folder = tmp_path / demo
+    folder = tmp_path / "nasty"
     shutil.copytree(ROOT / "booklet" / "starter", folder)
     for name in ("pattern.yaml", "20-pouch.yaml"):
         file = folder / name
@@ -494,7 +507,7 @@ def test_code_and_braces_of_a_writer_are_words(open_page: Open, demo: str, tmp_p
         file.write_text(text, encoding="utf-8")
     built = notchbook("build", folder, "--paper", "a4", "--into", tmp_path / "build", "--draft")
     assert built.returncode == 0, built.stderr
-    page = open_page(tmp_path / "build" / demo / "page" / "index.html")
+    page = open_file(tmp_path / "build" / "nasty" / "page" / "index.html")
     assert page.title() == nasty
     assert page.locator("script").count() == 1
     assert page.locator("img").count() == 0
