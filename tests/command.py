@@ -28,7 +28,7 @@ def notchbook(*arguments: str | Path, cwd: Path | None = None, **variables: str)
         capture_output=True,
         encoding="utf-8",
         check=False,
-        timeout=300,
+        timeout=1200,  # a build of all demos takes a minute; a machine may be busy
     )
 
 
