@@ -83,8 +83,10 @@ def _parser() -> argparse.ArgumentParser:
     film.add_argument("--draft", action="store_true", help="make them in spite of errors")
     film.set_defaults(run=_film)
 
-    explain = commands.add_parser("explain", help="what a rule, an operation or a construction means")
-    explain.add_argument("word", nargs="*", help="a rule's name, an operation or a construction; none lists the rules")
+    explain = commands.add_parser("explain", help="what a rule or a word of the trade means")
+    explain.add_argument(
+        "word", nargs="*", help="a rule, an operation, a seam, hem, stitch, closure, tool …; none lists the rules"
+    )
     explain.set_defaults(run=_explain)
 
     schema = commands.add_parser("schema", help="print a JSON Schema of the source, for your editor")

