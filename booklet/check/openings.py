@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections import deque
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from booklet.read.tree import Text, same_name
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from booklet.sew.bench import Act, Bench, CutPiece, Edge
 
 # Which operations shut an edge, so that nothing can be pulled through it? A hem, a casing or a zipper leaves it open.
@@ -42,16 +45,16 @@ def open_at(edge: Edge, time: int) -> bool:
     return closed is None or closed.time > time or closed.name not in SHUTS
 
 
-def hanging_together(act: Act) -> list[CutPiece]:
-    """The pieces of what is turned, and all that was sewn or basted to them before."""
+def hanging_together(act: Act) -> Iterator[CutPiece]:
+    """The pieces of what is turned, and then all that was sewn or basted to them before, from near to far."""
     found: dict[CutPiece, None] = dict.fromkeys(act.cuts)
-    todo = list(found)
+    todo = deque(found)
     while todo:
-        cut = todo.pop()
+        cut = todo.popleft()
+        yield cut
         for edge in cut.edges.values():
             for seam in (*edge.seams, *edge.basted):
                 for other in seam.edges if seam.act.time < act.time else ():
                     if other.cut not in found:
                         found[other.cut] = None
                         todo.append(other.cut)
-    return list(found)

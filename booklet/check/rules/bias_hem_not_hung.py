@@ -40,7 +40,7 @@ from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, Edge
 
 LEVEL = "warning"
-_HANGS = re.compile(r"\b(?:hang|hangs|hanging|hung)\b", re.IGNORECASE)
+_HANGS = r"(?i)\b(?:hang|hangs|hanging|hung)\b"
 
 
 def find(bench: Bench) -> Iterator[Found]:
@@ -67,7 +67,7 @@ def _joined(edge: Edge, time: int) -> Act | None:
 def _told_in_words(bench: Bench, joined: Act, act: Act) -> bool:
     between = bench.steps[bench.steps.index(joined.step) : bench.steps.index(act.step) + 1]
     texts = [text for step in between for text in (step.text, step.tip, step.caution) if text]
-    return any(_HANGS.search(text.value) for text in texts)
+    return any(re.search(_HANGS, text.value) for text in texts)
 
 
 def _found(act: Act, edges: list[Edge], joined: Act) -> Found:

@@ -21,7 +21,6 @@ Source: published: Federal Plain Language Guidelines (2011): speak to the reader
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from booklet.check.found import Found
@@ -29,7 +28,6 @@ from booklet.craft.load import table
 from booklet.model.pattern import Pattern
 
 LEVEL = "warning"
-_WORD = re.compile(r"[a-z]+")
 
 
 def find_pattern(pattern: Pattern) -> Iterator[Found]:
@@ -37,7 +35,7 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
     if not steps:
         return
     verbs = frozenset(table("imperatives")["verbs"]["words"])
-    mute = [step for step in steps if step.text and verbs.isdisjoint(_WORD.findall(step.text.value.lower()))]
+    mute = [step for step in steps if step.text and verbs.isdisjoint(_words(step.text.value))]
     if 2 * len(mute) > len(steps):
         return
     for step in mute:
@@ -48,6 +46,10 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
             "The text tells what is so, and not what to do.",
             f"Say what the hands do, beginning with the verb: “{_first(step.work[0].name)} …”.",
         )
+
+
+def _words(text: str) -> list[str]:
+    return "".join(letter if letter.isalpha() else " " for letter in text.lower()).split()
 
 
 def _first(operation: str) -> str:

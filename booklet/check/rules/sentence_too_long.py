@@ -33,7 +33,7 @@ from collections.abc import Iterator
 
 from booklet.check.found import Found
 from booklet.check.locate import place_of
-from booklet.check.sentences import sentences, words_in
+from booklet.check.sentences import has_long_one, sentences, words_in
 from booklet.craft.load import table
 from booklet.model.pattern import Pattern
 
@@ -44,7 +44,7 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
     most = int(table("limits")["most words"]["words"])
     for step in pattern.steps:
         for text in (step.text, step.tip, step.caution, *(entry.says for entry in step.work)):
-            if text is None or text.value.count(" ") < most:
+            if text is None or not has_long_one(text.value, most):
                 continue
             longest = max(sentences(text.value), key=words_in, default="")
             count = words_in(longest)

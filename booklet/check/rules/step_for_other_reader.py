@@ -28,6 +28,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from booklet.check.found import Found
 from booklet.check.ids import by_id
@@ -39,19 +40,53 @@ from booklet.model.pattern import Pattern, Piece, Step
 from booklet.read.tree import Text, same_name
 
 LEVEL = "warning"
-_NAMED = re.compile(r"\{\s*(piece|step)\s*:([^{}]*)\}", re.IGNORECASE)
+
+
+@cache
+def _named() -> re.Pattern[str]:
+    return re.compile(r"\{\s*(piece|step)\s*:([^{}]*)\}", re.IGNORECASE)
 
 
 def find_pattern(pattern: Pattern) -> Iterator[Found]:
     if len(pattern.views) < 2:
         return
     steps = by_id(pattern.steps)
-    readers = _readers(pattern)
-    rare = _rare_names(pattern)
+    rare = [
+        name for name, piece in pattern.pieces.items() if " " in name and len(piece.scope.views) < len(pattern.views)
+    ]
+    readers: re.Pattern[str] | None = None
     for step in pattern.steps:
         for text in (step.text, step.tip, step.caution, *(entry.says for entry in step.work)):
-            if text is not None and ("{" in text.value or rare is not None):
-                yield from _in_text(pattern, steps, readers, rare, step, text)
+            lacked = list(_lacked(pattern, steps, rare, step, text.value)) if text is not None else []
+            if text is not None and lacked:
+                readers = readers or _readers(pattern)
+                for written, thing in lacked:
+                    if not _is_said_for_some(readers, text.value, written):
+                        yield _found(pattern, step, text, written, thing)
+
+
+def _lacked(
+    pattern: Pattern, steps: dict[str, Step], rare: list[str], step: Step, text: str
+) -> Iterator[tuple[str, Piece | Step]]:
+    """What the text speaks of and some view of the step does not have, once each, as written."""
+    told: set[str] = set()
+    for match in _named().finditer(text) if "{" in text else ():
+        name = same_name(match[2])
+        thing = pattern.pieces.get(name) if match[1].lower() == "piece" else steps.get(name)
+        if thing is not None and name not in told and _lacking(step, thing):
+            told.add(name)
+            yield match.group(), thing
+    low = text.lower()
+    for name in rare:
+        piece = pattern.pieces[name]
+        if name in low and name not in told and _lacking(step, piece):
+            plain = re.search(rf"(?<![\w:-])(?<!: ){re.escape(name)}(?![\w-])", low)
+            if plain is not None and not _cut_under_another_name(pattern, step, piece):
+                yield text[plain.start() : plain.end()], piece
+
+
+def _lacking(step: Step, thing: Piece | Step) -> list[str]:
+    return [view for view in step.scope.views if view not in thing.scope.views] if thing.scope.views else []
 
 
 def _readers(pattern: Pattern) -> re.Pattern[str]:
@@ -62,40 +97,9 @@ def _readers(pattern: Pattern) -> re.Pattern[str]:
     return re.compile(rf"\bviews?\b{'|' if either else ''}{either}", re.IGNORECASE)
 
 
-def _rare_names(pattern: Pattern) -> re.Pattern[str] | None:
-    """The names, of two words or more, of pieces that some view does not cut."""
-    names = [
-        name for name, piece in pattern.pieces.items() if " " in name and len(piece.scope.views) < len(pattern.views)
-    ]
-    if not names:
-        return None
-    either = "|".join(re.escape(name) for name in sorted(names, key=lambda name: (-len(name), name)))
-    return re.compile(rf"(?<![\w-])(?:{either})(?![\w-])", re.IGNORECASE)
-
-
-def _in_text(
-    pattern: Pattern,
-    steps: dict[str, Step],
-    readers: re.Pattern[str],
-    rare: re.Pattern[str] | None,
-    step: Step,
-    text: Text,
-) -> Iterator[Found]:
-    told: set[str] = set()
-    for sentence in sentences(text.value):
-        if readers.search(sentence):
-            continue
-        for match in _NAMED.finditer(sentence):
-            name = same_name(match[2])
-            thing = pattern.pieces.get(name) if match[1].lower() == "piece" else steps.get(name)
-            if thing is not None and name not in told:
-                told.add(name)
-                yield from _found(pattern, step, text, match.group(), thing)
-        for match in rare.finditer(_NAMED.sub("", sentence)) if rare else ():
-            piece = pattern.pieces[same_name(match.group())]
-            if piece.name not in told and not _cut_under_another_name(pattern, step, piece):
-                told.add(same_name(piece.name))
-                yield from _found(pattern, step, text, match.group(), piece)
+def _is_said_for_some(readers: re.Pattern[str], text: str, written: str) -> bool:
+    """Whether every sentence that speaks of it says for whom it is."""
+    return all(readers.search(sentence) for sentence in sentences(text) if written in sentence)
 
 
 def _cut_under_another_name(pattern: Pattern, step: Step, piece: Piece) -> bool:
@@ -109,10 +113,8 @@ def _cut_under_another_name(pattern: Pattern, step: Step, piece: Piece) -> bool:
     )
 
 
-def _found(pattern: Pattern, step: Step, text: Text, written: str, thing: Piece | Step) -> Iterator[Found]:
-    lacking = [view for view in step.scope.views if view not in thing.scope.views]
-    if not lacking or not thing.scope.views:
-        return
+def _found(pattern: Pattern, step: Step, text: Text, written: str, thing: Piece | Step) -> Found:
+    lacking = _lacking(step, thing)
     views = f"view{'s' if len(lacking) > 1 else ''} {listed(lacking)}"
     has = [view for view in step.scope.views if view in thing.scope.views]
     sew = "sew" if len(lacking) > 1 else "sews"
@@ -127,4 +129,4 @@ def _found(pattern: Pattern, step: Step, text: Text, written: str, thing: Piece 
         else "Take it out, or name what these views have."
     )
     related = (Related(f"It is for {listed(thing.scope.views)}", thing.place),)
-    yield Found(place_of(pattern, text, written), step, says, mend, related)
+    return Found(place_of(pattern, text, written), step, says, mend, related)

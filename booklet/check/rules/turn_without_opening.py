@@ -36,6 +36,7 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
+    slit = {edge.cut for act in bench.of("cut") for edge in act.edges} if bench.of("turn") else set()
     for act in bench.of("turn"):
         if act.broken or not act.cuts or told(bench, act.step):
             continue
@@ -45,7 +46,7 @@ def find(bench: Bench) -> Iterator[Found]:
         elif named is not None:
             if not any(open_at(edge, act.time) or edge.excused for edge in named[1]):
                 yield _shut(act, named[0].value.strip(), named[0], named[1])
-        elif not _has_opening(bench, act, act.cuts) and not _has_opening(bench, act, hanging_together(act)):
+        elif not any(cut in slit or _is_open(cut, act.time) for cut in hanging_together(act)):
             last = _last_shut(act)
             if last is not None:
                 yield _shut(act, "", None, [last])
@@ -55,11 +56,8 @@ def _edges(cuts: list[CutPiece]) -> list[Edge]:
     return [edge for cut in cuts for edge in cut.edges.values() if not edge.spec.fold]
 
 
-def _has_opening(bench: Bench, act: Act, cuts: list[CutPiece]) -> bool:
-    if any(cut.trusted for cut in cuts) or any(open_at(edge, act.time) for edge in _edges(cuts)):
-        return True
-    slits = [cut for cut in bench.of("cut") if cut.time < act.time]
-    return any(edge.cut in cuts for slit in slits for edge in slit.edges)
+def _is_open(cut: CutPiece, time: int) -> bool:
+    return cut.trusted or any(open_at(edge, time) for edge in _edges([cut]))
 
 
 def _last_shut(act: Act) -> Edge | None:
