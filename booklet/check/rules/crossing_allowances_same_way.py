@@ -52,9 +52,7 @@ LEVEL = "warning"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    for crossing in bench.seams:
-        if len(crossing.layers) != 2:
-            continue
+    for crossing in _crossings(bench):
         first, second = (_crossed(layer, crossing) for layer in crossing.layers)
         for one in first:
             for two in second:
@@ -62,6 +60,14 @@ def find(bench: Bench) -> Iterator[Found]:
                 found = _same_way(one, two, crossing) if one is not two and met else None
                 if found is not None and not told(bench, crossing.act.step, one.act.step, two.act.step):
                     yield found
+
+
+def _crossings(bench: Bench) -> list[Seam]:
+    """The seams of two sides that cross one which was pressed to a side, in the order in which they are sewn."""
+    pressed = [seam for seam in bench.seams if any(_way(act) for act in seam.acts("press"))]
+    corners = (near for seam in pressed for edge in seam.edges for near in edge.neighbours)
+    found = {seam for near in corners for seam in near.seams if len(seam.layers) == 2}
+    return sorted(found, key=lambda seam: seam.act.time)
 
 
 def _crossed(layer: Layer, crossing: Seam) -> list[Seam]:

@@ -49,7 +49,7 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
 
 
 def _words(text: str) -> list[str]:
-    return "".join(letter if letter.isalpha() else " " for letter in text.lower()).split()
+    return [word.strip(".,;:!?()[]“”\"'*—–") for word in text.lower().replace("-", " ").split()]
 
 
 def _first(operation: str) -> str:
