@@ -18,15 +18,24 @@ if TYPE_CHECKING:
     from booklet.model.pattern import EdgeSpec, Entry, Pattern, Piece, Step, View
 
 
+LEFT, RIGHT = "left", "right"
+
+
+def right_of(name: str) -> str:
+    """The key of the right copy of an edge that is kept apart; the left one keeps the edge's own."""
+    return f"{name} ({RIGHT})"
+
+
 class Edge:
     """One edge of a cut piece.
 
     acts: everything done to it, in time order; closed: the act that closed it (a seam, a hem, a casing …), or None;
     seams: the seams in which it lies; basted: the bastings in which it lies; excused: something the writer is told of
-    elsewhere already explains it, so that nothing more is said of it.
+    elsewhere already explains it, so that nothing more is said of it; copy: left or right, where the writer has asked
+    for one of the two (`left front.side`), and "" where it stands for both.
     """
 
-    __slots__ = ("acts", "basted", "closed", "cut", "excused", "finished", "name", "seams", "spec")
+    __slots__ = ("acts", "basted", "closed", "copy", "cut", "excused", "finished", "name", "seams", "spec")
 
     def __init__(self, cut: CutPiece, name: str, spec: EdgeSpec) -> None:
         self.cut = cut
@@ -38,26 +47,32 @@ class Edge:
         self.closed: Act | None = None
         self.finished: Act | None = None
         self.excused = False
+        self.copy = ""
 
     @property
     def called(self) -> str:
         """As the writer names it: `front.side`."""
-        return f"{self.cut.called}.{self.spec.name}"
+        return f"{self.copy} {self.cut.called}.{self.spec.name}".lstrip()
 
     @property
     def said(self) -> str:
         """As prose names it: `the side of the front`."""
-        return f"the {self.spec.name.lower()} of the {self.cut.called.lower()}"
+        return f"the {self.spec.name.lower()} of the {f'{self.copy} {self.cut.called}'.strip().lower()}"
 
     @property
     def neighbours(self) -> tuple[Edge, ...]:
         """The edges that meet it at a corner: the one before and the one after it round the piece."""
         ring = list(self.cut.edges.values())
+        if self.cut.apart:
+            ring = [edge for edge in ring if edge.copy in ("", self.copy or LEFT)]
         if len(ring) < 2:
             return ()
         at = ring.index(self)
         before, after = ring[at - 1], ring[(at + 1) % len(ring)]
-        return (before,) if before is after else (before, after)
+        near: tuple[Edge, ...] = (before,) if before is after else (before, after)
+        if self.cut.apart and not self.copy:
+            near += tuple(self.cut.edges[right_of(edge.name)] for edge in near if edge.copy)
+        return near
 
     def allowance(self) -> Length:
         return self.spec.allowance
@@ -67,6 +82,7 @@ class CutPiece:
     """All copies of one piece in one material, as one: `front`, or `front in fusible`."""
 
     __slots__ = (
+        "apart",
         "called",
         "darts",
         "edges",
@@ -91,9 +107,43 @@ class CutPiece:
         self.fused: Act | None = None
         self.touched: Act | None = None
         self.trusted = False
+        self.apart = False
         self.group = Group(self)
         self.index = 0
         self.part: Part
+
+    @property
+    def paired(self) -> bool:
+        """Whether there is a left and a right of it: two copies, or one on the fold."""
+        return self.number > 1 or any(
+            cut.on_fold and same_name(cut.material.value) == self.material for cut in self.piece.cuts
+        )
+
+    def split(self, name: str) -> None:
+        """Keeps the two copies of an edge apart from here on: what was done to it was done to both."""
+        both = self.edges[name]
+        if both.copy or not self.paired:
+            return
+        right = Edge(self, name, both.spec)
+        right.acts, right.seams, right.basted = list(both.acts), list(both.seams), list(both.basted)
+        right.closed, right.finished, right.excused = both.closed, both.finished, both.excused
+        both.copy, right.copy, self.apart = LEFT, RIGHT, True
+        for seam in (*both.seams, *both.basted):
+            for layer in seam.layers:
+                if both in layer.edges:
+                    layer.edges = (*layer.edges, right)
+        ring: dict[str, Edge] = {}
+        for key, edge in self.edges.items():
+            ring[key] = edge
+            if edge is both:
+                ring[right_of(name)] = right
+        self.edges = ring
+        self.group.open_edges(name).append(right)
+
+    def copies(self, name: str) -> list[Edge]:
+        """The edge of that name, both of them where they are kept apart."""
+        edge, right = self.edges.get(name), self.edges.get(right_of(name)) if self.apart else None
+        return [each for each in (edge, right) if each is not None]
 
 
 class Group:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from booklet.read.faults import nearest
 from booklet.read.tree import same_name
-from booklet.sew.bench import Bench, CutPiece, Edge, Missing, Part
+from booklet.sew.bench import LEFT, RIGHT, Bench, CutPiece, Edge, Missing, Part
 
 if TYPE_CHECKING:
     from booklet.model.pattern import EdgeName, Entry, Step
@@ -22,6 +22,9 @@ def part_named(bench: Bench, name: str, written: str, place: object, step: Step,
     part = bench.parts.get(name)
     if part is not None:
         return part
+    copy, both = copy_of(bench, name)
+    if copy:
+        return part_named(bench, both, written.strip()[len(copy) :].strip(), place, step, entry)
     missing = Missing("unknown part", step, written, place, entry, time=len(bench.acts))  # type: ignore[arg-type]
     bench.missing.append(missing)
     makers = bench.makers.get(name)
@@ -48,6 +51,16 @@ def _maker(makers: list[Step], name: str, here: Step) -> Step:
 def _named_in(step: Step) -> list[str]:
     named = [same_name(use.value) for use in step.uses]
     return named + [thing.part for entry in step.work for thing in entry.things]
+
+
+def copy_of(bench: Bench, name: str) -> tuple[str, str]:
+    """`left front` -> left, front. The copy is "" where a part is called so itself, or has no left and right."""
+    copy, _, both = name.partition(" ")
+    if copy not in (LEFT, RIGHT) or name in bench.parts or name in bench.makers:
+        return "", name
+    part = bench.parts.get(both)
+    known = any(cut.paired for cut in part.cuts) if part else both in bench.makers or both in bench.pattern.pieces
+    return (copy, both) if known else ("", name)
 
 
 def _lent(bench: Bench, name: str) -> Part:
@@ -82,7 +95,7 @@ def _eventual_cuts(bench: Bench, name: str, seen: set[str]) -> list[CutPiece]:
         found[bench.cuts[name]] = None
     for step in bench.makers.get(name, []):
         for other in dict.fromkeys(_named_in(step)):
-            found.update(dict.fromkeys(_eventual_cuts(bench, other, seen)))
+            found.update(dict.fromkeys(_eventual_cuts(bench, copy_of(bench, other)[1], seen)))
     return list(found)
 
 
@@ -94,10 +107,14 @@ def edges_named(bench: Bench, name: EdgeName, step: Step, entry: Entry, closing:
     part = part_named(bench, name.part, name.written, name.place, step, entry)
     if part is None:
         return []
-    still_open = _open_edges_of(part, name.edge)
+    copy, _ = copy_of(bench, name.part)
+    for cut in part.cuts if copy else ():
+        if name.edge in cut.edges:
+            cut.split(name.edge)
+    still_open = _of_copy(_open_edges_of(part, name.edge), copy)
     if still_open:
         return still_open
-    edges = _edges_of(part, name.edge)
+    edges = _of_copy(_edges_of(part, name.edge), copy)
     if not edges and part.first is not None and part.made is not None:
         still_open = part.first.group.open_edges(name.edge)[:]
         if still_open:
@@ -144,7 +161,11 @@ def _open_edges_of(part: Part, edge_name: str) -> list[Edge]:
 
 
 def _edges_of(part: Part, edge_name: str) -> list[Edge]:
-    return [cut.edges[edge_name] for cut in part.cuts if edge_name in cut.edges]
+    return [edge for cut in part.cuts if edge_name in cut.edges for edge in cut.copies(edge_name)]
+
+
+def _of_copy(edges: list[Edge], copy: str) -> list[Edge]:
+    return [edge for edge in edges if edge.copy in ("", copy)] if copy else edges
 
 
 def dart_named(bench: Bench, name: EdgeName, step: Step, entry: Entry) -> list[tuple[CutPiece, str]]:

@@ -9,7 +9,7 @@ from booklet.model.work import edge_name
 from booklet.read.tree import Text, same_name
 from booklet.sew.bench import Act, Bench, CutPiece, Missing, merge
 from booklet.sew.hands import close_edge, cuts_of, edge_text, place_in
-from booklet.sew.names import dart_named, edges_named, part_named
+from booklet.sew.names import copy_of, dart_named, edges_named, part_named
 from booklet.sew.taking import has_line, on_line
 
 if TYPE_CHECKING:
@@ -29,14 +29,16 @@ def tack(bench: Bench, act: Act) -> None:
     """Hand stitches hold too: what is tacked to a part hangs together with it."""
     part(bench, act)
     for name in act.entry.options.get("to", ()):
-        to = bench.parts.get(same_name(name.value.partition(".")[0]))
+        if same_name(name.value) in bench.named_seams:
+            continue
+        to = part_named(bench, edge_name(name).part, name.value, name.place, act.step, act.entry)
         if to is not None and to.cuts and act.cuts:
             merge(to.cuts[0].group, act.cuts[0].group)
 
 
 def touch_things(bench: Bench, act: Act) -> None:
     for name in act.entry.things:
-        part = bench.parts.get(name.part) if name.edge else None
+        part = bench.parts.get(copy_of(bench, name.part)[1]) if name.edge else None
         marked = [cut for cut in part.cuts if name.edge in cut.darts or has_line(cut, name.edge)] if part else []
         act.cuts += marked or cuts_of(bench, act, (name,))
 
@@ -101,6 +103,7 @@ def pocket(bench: Bench, act: Act) -> None:
                 edge.finished = edge.finished or act
             else:
                 act.edges.append(edge)
+    _tell_twice(bench, act)
     for edge in act.edges:
         close_edge(edge, act)
     base = _base(bench, act, on) if on else None
@@ -108,6 +111,17 @@ def pocket(bench: Bench, act: Act) -> None:
         act.parts.append(base)
         for cut in list(act.cuts):
             merge(cut.group, base.cuts[0].group)
+
+
+def _tell_twice(bench: Bench, act: Act) -> None:
+    """Records the pockets of which an earlier entry has closed every edge: nothing of them is left to sew down."""
+    for cut in act.cuts:
+        edges = [edge for edge in cut.edges.values() if not edge.spec.fold]
+        if edges and all(edge.closed is not None and not edge.excused for edge in edges):
+            place = place_in(act, cut)
+            bench.missing.append(
+                Missing("already closed", act.step, cut.called, place, act.entry, cut.part, edges[0], time=act.time)
+            )
 
 
 def _base(bench: Bench, act: Act, on: Text) -> Part | None:

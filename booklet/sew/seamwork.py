@@ -28,7 +28,8 @@ def cut_seam(bench: Bench, act: Act) -> None:
 
 
 def _in_layer(edge: Edge, name: Text) -> bool:
-    return same_name(name.value) in (same_name(edge.cut.called), same_name(edge.called))
+    copy = f"{edge.copy} {edge.cut.called}".strip()
+    return same_name(name.value) in (same_name(edge.cut.called), same_name(copy), same_name(edge.called))
 
 
 def _seam_of(bench: Bench, act: Act) -> Seam | None:

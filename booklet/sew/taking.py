@@ -8,7 +8,7 @@ from booklet.model.pattern import EdgeName
 from booklet.read.tree import Text, same_name
 from booklet.sew.bench import Act, Bench, Missing, merge
 from booklet.sew.hands import close_edge, edges_of
-from booklet.sew.names import part_named
+from booklet.sew.names import copy_of, part_named
 
 if TYPE_CHECKING:
     from booklet.sew.bench import CutPiece, Part
@@ -74,7 +74,7 @@ def add(bench: Bench, act: Act) -> None:
 def placket(bench: Bench, act: Act) -> None:
     """Of a slit that is an edge of the piece, or a line on it that is cut open here."""
     for name in act.entry.things:
-        part = bench.parts.get(name.part)
+        part = bench.parts.get(copy_of(bench, name.part)[1])
         slit = [cut for cut in part.cuts if has_line(cut, name.edge)] if part else []
         act.cuts += slit
         if not slit:

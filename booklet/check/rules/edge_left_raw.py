@@ -45,9 +45,8 @@ def _is_raw(edge: Edge) -> bool:
 
 
 def _found(cut: CutPiece, raw: list[Edge]) -> Found:
-    names = " and ".join(
-        [", ".join(f"“{edge.spec.name}”" for edge in raw[:-1])] * (len(raw) > 1) + [f"“{raw[-1].spec.name}”"]
-    )
+    named = [f"“{f'{edge.copy} {edge.spec.name}'.strip()}”" for edge in raw]
+    names = " and ".join([", ".join(named[:-1])] * (len(raw) > 1) + named[-1:])
     last = next((act for edge in raw for act in reversed(edge.acts)), cut.touched)
     assert last is not None
     more = "edges are" if len(raw) > 1 else "edge is"

@@ -60,7 +60,8 @@ def _leads_somewhere(words: str, known: dict[str, str]) -> bool:
     if not words.startswith("toward "):
         return False
     thing = words.removeprefix("toward ").removeprefix("the ")
-    return thing in known or is_direction(thing) or any(f" {thing} " in f" {name} " for name in known)
+    copy = thing.removeprefix("left ").removeprefix("right ")
+    return copy in known or thing in known or is_direction(thing) or any(f" {thing} " in f" {name} " for name in known)
 
 
 def _found(step: Step, word: Text, known: dict[str, str]) -> Found:
