@@ -17,16 +17,15 @@ if TYPE_CHECKING:
 SHUTS = frozenset({"sew", "close", "slipstitch"})
 
 
-def named_opening(bench: Bench, act: Act) -> tuple[Text, list[Edge]] | None:
-    """What `through:` of a turning names, and the edges that it means: of a part, or of what is turned."""
+def named_opening(act: Act) -> tuple[Text, list[Edge]] | None:
+    """What `through:` of a turning names, and the edges that it means: as the bench took it, or of what is turned."""
     through: Text | None = act.entry.options.get("through")
     if through is None:
         return None
-    part, dot, edge = (same_name(word) for word in through.value.partition("."))
-    if not dot:
-        return through, [cut.edges[part] for cut in act.cuts if part in cut.edges]
-    known = bench.parts.get(part)
-    return through, [cut.edges[edge] for cut in (known.cuts if known else ()) if edge in cut.edges]
+    if "." in through.value:
+        return through, [edge for edge in act.edges if edge.name == same_name(through.value.partition(".")[2])]
+    name = same_name(through.value)
+    return through, [edge for cut in act.cuts for edge in cut.copies(name)]
 
 
 @lru_cache(maxsize=1)
@@ -34,7 +33,7 @@ def turned_through(bench: Bench) -> dict[Edge, Act]:
     """By edge, the turning for which the writer leaves it open."""
     found: dict[Edge, Act] = {}
     for act in bench.of("turn"):
-        named = named_opening(bench, act)
+        named = named_opening(act)
         for edge in named[1] if named else ():
             found.setdefault(edge, act)
     return found

@@ -36,7 +36,7 @@ LEVEL = "error"
 
 def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("turn"):
-        named = named_opening(bench, act)
+        named = named_opening(act)
         if named is None or act.broken or told(bench, act.step):
             continue
         left = [edge for edge in named[1] if edge.closed is None and not edge.excused and not edge.spec.fold]

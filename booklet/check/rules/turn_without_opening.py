@@ -27,6 +27,7 @@ from collections.abc import Iterator
 from booklet.check.acts import told, where
 from booklet.check.found import Found
 from booklet.check.openings import hanging_together, named_opening, open_at
+from booklet.check.words import listed
 from booklet.finding import Related
 from booklet.read.faults import nearest
 from booklet.read.tree import Text
@@ -40,9 +41,10 @@ def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("turn"):
         if act.broken or not act.cuts or told(bench, act.step):
             continue
-        named = named_opening(bench, act)
+        named = named_opening(act)
         if named is not None and not named[1]:
-            yield _unknown(act, named[0])
+            if "." not in named[0].value:  # a full name that means nothing is told by unknown-edge or unknown-part
+                yield _unknown(act, named[0])
         elif named is not None:
             if not any(open_at(edge, act.time) or edge.excused for edge in named[1]):
                 yield _shut(act, named[0].value.strip(), named[0], named[1])
@@ -84,11 +86,11 @@ def _shut(act: Act, written: str, through: Text | None, edges: list[Edge]) -> Fo
 
 
 def _unknown(act: Act, through: Text) -> Found:
-    known = [edge.called for edge in _edges(act.cuts)]
+    known = list(dict.fromkeys(edge.spec.name for edge in _edges(act.cuts)))
     near = nearest(through.value, known)
     return Found(
         through.place,
         act.step,
         f"“{through.value.strip()[:60]}” is no edge to turn {act.entry.things[0].written} through.",
-        f"Did you mean “{near}”?" if near else "Write the part, a point and the edge that is left open.",
+        f"Did you mean “{near}”?" if near else f"Write the edge that is left open: {listed(known, 'or')}.",
     )
