@@ -94,7 +94,7 @@ def test_notions_are_counted_by_view(tmp_path: Path) -> None:
     button, thread = small.plan(tmp_path, STEP).notions
     assert plain(button.item) == "Button, 1/2 in (1.3 cm)"
     assert {view: plain(amount) for view, amount in button.by_view.items()} == {"A": "3", "B": "4", "C": "—"}
-    assert {plain(amount) for amount in thread.by_view.values()} == {"yes"}
+    assert {plain(amount) for amount in thread.by_view.values()} == {"✓"}
     assert [plain(notion.item) for notion in small.plan(tmp_path, STEP, "C").notions] == ["Thread"]
 
 
