@@ -30,7 +30,7 @@ from booklet.finding import Related
 from booklet.sew.bench import Bench, Missing
 
 LEVEL = "error"
-DONE = {"hem": "hemmed", "bind": "bound", "close": "closed", "casing": "turned into a casing"}
+DONE = {"hem": "hemmed", "bind": "bound", "close": "closed", "casing": "turned into a casing", "pocket": "sewn on"}
 
 
 def find(bench: Bench) -> Iterator[Found]:
@@ -45,7 +45,8 @@ def find(bench: Bench) -> Iterator[Found]:
 def _explained(missing: Missing) -> bool:
     """A casing leaves a gap, which is closed in the end; of a pocket sewn shut, pocket-without-opening speaks."""
     edge, closed = missing.edge, missing.edge.closed if missing.edge else None
-    if edge is None or closed is None or (closed.name == "pocket" and sewn_shut(edge.cut, closed)):
+    again = missing.entry is not None and missing.entry.name == "pocket"
+    if edge is None or closed is None or (closed.name == "pocket" and not again and sewn_shut(edge.cut, closed)):
         return True
     return closed.name == "casing" and missing.entry is not None and missing.entry.name == "close"
 
@@ -58,11 +59,12 @@ def _found(together: list[Missing]) -> Found:
     assert closed is not None
     names = list(dict.fromkeys(missing.written for missing in together))
     done = DONE.get(first.entry.name, "sewn") if first.entry else "sewn"
+    already = done if done == DONE["pocket"] else "closed"
     they_are = "they are" if len(names) > 1 else "it is"
     return Found(
         first.place,
         first.step,
-        f"{listed(names)} can't be {done} here: {they_are} closed already, {where(closed.step, first.step)}.",
+        f"{listed(names)} can't be {done} here: {they_are} {already} already, {where(closed.step, first.step)}.",
         "Name the edge that is meant, or leave one of the two out; if they are for different views, write “for:”.",
         (Related(f"{names[0]} was closed here", closed.place),),
     )

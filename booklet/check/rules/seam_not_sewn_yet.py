@@ -3,6 +3,7 @@
 What it finds: `trim`, `grade`, `clip`, `notch`, `press`, `finish: seam`, `topstitch: seam` and the like where nothing
 has been sewn yet, or where `of:` or the entry's own word names a seam, a dart or an edge that has no stitching yet. And
 a trimming or clipping with no `of:` in a step that sews only after it: it would fall on the seam of an earlier step.
+Pressing or finishing likewise, where that seam has been pressed or finished before.
 
 Why it matters at the machine: the sewer can't find the seam that is meant, and may cut into the wrong one.
 
@@ -34,15 +35,19 @@ from booklet.read.tree import same_name
 from booklet.sew.bench import Bench, Missing
 
 LEVEL = "error"
+# A step may well begin by pressing what the step before it sewed; but not a second time.
+AGAIN = ("press", "finish")
 
 
 def find(bench: Bench) -> Iterator[Found]:
     for missing in once(bench, "no seam"):
         if missing.entry is not None and not told(bench, missing.step):
             yield _found(bench, missing, missing.entry.name)
-    for act in bench.of("trim", "grade", "clip", "notch"):
+    for act in bench.of("trim", "grade", "clip", "notch", "press", "finish"):
         seam = act.seam
         if seam is None or act.entry.options.get("of") is not None or seam.act.step is act.step:
+            continue
+        if act.name in AGAIN and not any(other.time < act.time for other in seam.acts(act.name)):
             continue
         sewn = next((other for other in bench.of("sew") if other.step is act.step and other.time > act.time), None)
         if sewn is not None and not told(bench, act.step):
