@@ -110,8 +110,9 @@ def _option(option: str, value: Any, views: tuple[str, ...]) -> dict[str, str]:
     words = table("wording")
     if isinstance(value, Measured):
         return {option: str(value.length)}
-    if option == "count":
-        return _count(value, views)
+    if option in ("count", "rows"):
+        counted = _count(value, views)
+        return {**counted, option: counted["count"]} if option == "count" else {"rows": counted["count"]}
     if isinstance(value, tuple):
         if option == "passes":
             return {"passes first": str(value[0].length), "passes last": str(value[-1].length)}

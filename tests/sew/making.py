@@ -28,17 +28,22 @@ HEAD: dict[str, Any] = {
 }
 
 
-def pattern_of(pieces: dict[str, Any], steps: Sequence[dict[str, Any]]) -> Pattern:
-    """Pieces and steps as their YAML would load; JSON is YAML, one value a line."""
+def source_of(head: dict[str, Any], steps: Sequence[dict[str, Any]], faults: Faults) -> Source:
+    """Keys of pattern.yaml and steps as their YAML would load; JSON is YAML, one value a line."""
     files = {
-        "pattern.yaml": json.dumps({**HEAD, "pieces": pieces}, indent=1),
+        "pattern.yaml": json.dumps({**HEAD, **head}, indent=1),
         "10-steps.yaml": json.dumps({"section": "Steps", "steps": list(steps)}, indent=1),
     }
-    faults = Faults()
     trees = {
         name: tree for name, text in files.items() if isinstance(tree := read_document(name, text, faults), Mapping)
     }
-    pattern = build_pattern(Source(Path(), files, trees), faults)
+    return Source(Path(), files, trees)
+
+
+def pattern_of(pieces: dict[str, Any], steps: Sequence[dict[str, Any]]) -> Pattern:
+    """A pattern in which nothing is misread."""
+    faults = Faults()
+    pattern = build_pattern(source_of({"pieces": pieces}, steps, faults), faults)
     assert not faults.findings
     assert pattern is not None
     return pattern
