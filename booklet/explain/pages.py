@@ -43,7 +43,8 @@ _CALLED = {
 }
 # Columns that are said in another place, or are there for the checker.
 _UNSAID = frozenset({"source", "says", "name", "first", "last", "flat", "encloses", "codes", "hazard", "when", "step",
-                     "words", "work", "notion", "flare", "bench", "tool", "minutes", "options", "line"})  # fmt: skip
+                     "words", "work", "notion", "flare", "bench", "tool", "minutes", "options", "line",
+                     "figure"})  # fmt: skip
 # Where a row's `uses`, `leaves` and `then` are sentences about the cloth, and `says` what a step prints.
 _WORKED = frozenset({"constructions", "hem_uses", "zippers", "pockets", "plackets"})
 
@@ -123,6 +124,8 @@ def _whole_row(kind: str, name: str) -> Row:
 
 def _said(value: Any) -> str:
     """A cell in words: a list with commas, a table by its keys, and its own source in brackets."""
+    if isinstance(value, dict) and "example" in value:
+        return f"{value['says']}, as in “{value['example']}”"
     if isinstance(value, dict):
         own = value.get("source")
         plain = {key: cell for key, cell in value.items() if key != "source"}

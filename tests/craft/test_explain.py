@@ -43,7 +43,7 @@ def test_every_row_of_a_table_with_pages_is_found_by_its_name(kind: str) -> None
         ("iron", ["iron: a tool", "iron: a caution"]),
         ("Buttonhole", ["buttonhole: an operation of `work`", "buttonhole: a closure"]),
         ("part-made-later", ["part-made-later (must be mended)"]),
-        ("blind hem", ["blind: a kind of hem"]),
+        ("blind hem", ["blind: a kind of hem", "blind hem: a word of the trade"]),
         ("301", ["lockstitch, 301: a stitch type of ISO 4915"]),
         ("zigzag stitch", ["zigzag lockstitch, 304: a stitch type of ISO 4915"]),
         ("ssae-2", ["French seam, SSae: a seam type of ASTM D6193"]),
@@ -58,7 +58,7 @@ def test_every_row_of_a_table_with_pages_is_found_by_its_name(kind: str) -> None
         ("LSd-2", ["LSd: a seam code of ASTM D6193"]),
         ("80/12", ["80: a machine needle's size"]),
         ("ham", ["pressing ham: a tool", "pressing ham: a word of the trade"]),
-        ("hong-kong finish", ["hong kong: a seam finish"]),
+        ("hong-kong finish", ["hong kong: a seam finish", "Hong Kong finish: a word of the trade"]),
     ],
 )
 def test_a_word_shows_every_meaning_that_it_has(word: str, heads: list[str]) -> None:
@@ -84,8 +84,11 @@ def test_the_nearest_word_is_offered(word: str, near: str) -> None:
 
 @pytest.mark.parametrize("name", sorted(constructions()))
 def test_the_page_of_a_construction_says_what_its_figure_shows(name: str) -> None:
-    """The words are those that stand beside the drawing in a booklet."""
+    """The words are those that stand beside the drawing in a booklet; what the tool can't draw yet has none."""
     figure = shown("constructions", name)
+    if constructions()[name].get("figure") == "none":
+        assert figure == ""
+        return
     assert figure.startswith("Section through the seam of ")
     assert figure in explain(name)[0]
 
