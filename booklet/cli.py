@@ -1,4 +1,4 @@
-"""The command line: `notchbook check | build | list | film | explain | schema | start`."""
+"""The command line: `notchbook check | build | list | order | film | explain | schema | start`."""
 
 from __future__ import annotations
 
@@ -76,6 +76,17 @@ def _parser() -> argparse.ArgumentParser:
     listing.add_argument("--view", metavar="V", required=True, help="the view")
     listing.add_argument("--markdown", action="store_true", help="as Markdown")
     listing.set_defaults(run=_list)
+
+    order = commands.add_parser("order", help="what each step of a view waits for, and how far it can move")
+    order.add_argument("pattern", type=Path, help="the pattern's folder")
+    order.add_argument("--view", metavar="V", required=True, help="the view")
+    instead = order.add_mutually_exclusive_group()
+    instead.add_argument(
+        "--as", dest="listed", type=Path, metavar="FILE", help="sew it in another order: one id a line"
+    )
+    instead.add_argument("--suggest", action="store_true", help="print the order nearest to the written one that sews")
+    order.add_argument("--json", action="store_true", help="one object, for a program to read")
+    order.set_defaults(run=_order)
 
     film = commands.add_parser("film", help="make the shot list and the chapters")
     film.add_argument("pattern", type=Path, help="the pattern's folder")
@@ -178,6 +189,29 @@ def _list(options: argparse.Namespace) -> int:
     if checked.errors:
         say(f"This view can't be sewn as written: {len(checked.errors)} to mend. See “notchbook check”.", sys.stderr)
     return _code(checked)
+
+
+def _order(options: argparse.Namespace) -> int:
+    from booklet.pipeline import check_folder, view_named
+
+    checked = check_folder(options.pattern, [options.view])
+    if _no_such_view(checked, options.view):
+        return UNREAD
+    if checked.pattern is None:
+        tell(checked, sys.stderr)
+        return UNREAD
+    # Many sewings, each let go of before the next.
+    gc.enable()
+    from booklet.order import orders
+
+    answer = orders(checked, view_named(checked.pattern, options.view) or "", options.listed, options.suggest)
+    if options.json:
+        import json
+
+        print(printable_json(json.dumps(answer.data, ensure_ascii=False, indent=1)))
+    else:
+        print(printable("\n".join(answer.lines)))
+    return answer.code
 
 
 def _film(options: argparse.Namespace) -> int:

@@ -7,6 +7,8 @@ import sys
 from typing import TYPE_CHECKING, TextIO
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from booklet.finding import Finding
     from booklet.model.pattern import Pattern
     from booklet.pipeline import Checked
@@ -25,7 +27,7 @@ def tell(checked: Checked, stream: TextIO) -> None:
     title = checked.pattern.name if checked.pattern else checked.name
     lines = [bold(clean(title)), ""]
     for finding in found:
-        lines += [*_one(finding, checked.pattern, bold), ""]
+        lines += [*one_finding(finding, checked.pattern, bold), ""]
     lines.append(_count(checked))
     print("\n".join(lines), file=stream)
 
@@ -54,7 +56,8 @@ def _bold(stream: TextIO):  # type: ignore[no-untyped-def]
     return lambda text: text
 
 
-def _one(finding: Finding, pattern: Pattern | None, bold) -> list[str]:  # type: ignore[no-untyped-def]
+def one_finding(finding: Finding, pattern: Pattern | None, bold: Callable[[str], str] = str) -> list[str]:
+    """Its lines: level, step and views; the sentence; the mend; the place and the rule."""
     head = [LEVELS[finding.level]]
     step = pattern.step(finding.step) if pattern is not None and finding.step else None
     if step is not None:
@@ -62,8 +65,8 @@ def _one(finding: Finding, pattern: Pattern | None, bold) -> list[str]:  # type:
     if finding.views and pattern is not None and len(finding.views) < len(pattern.views):
         head.append(_views(finding.views))
     lines = [bold("  " + clean(" · ".join(head)))]
-    lines += _wrapped(clean(finding.says))
-    lines += _wrapped("To mend: " + clean(finding.mend))
+    lines += wrapped(clean(finding.says))
+    lines += wrapped("To mend: " + clean(finding.mend))
     lines.append(f"{INDENT}{clean(_where(finding))}    {finding.rule}")
     lines += [
         f"{INDENT}{clean(f'{other.says}: {other.place.file}, line {other.place.line}')}" for other in finding.related
@@ -86,7 +89,8 @@ def _where(finding: Finding) -> str:
     return f"{finding.place.file}, line {finding.place.line}"
 
 
-def _wrapped(text: str) -> list[str]:
+def wrapped(text: str) -> list[str]:
+    """Indented lines of a width that reads well."""
     import textwrap
 
     return textwrap.wrap(text, 92, initial_indent=INDENT, subsequent_indent=INDENT, break_long_words=False)

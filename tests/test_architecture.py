@@ -21,7 +21,15 @@ PACKAGE = ROOT / "booklet"
 # The stages in their order: a stage imports itself and earlier ones. `shape`, when there is one, stands before `sew`.
 STAGES = ("read", "model", "shape", "sew", "check", "plan", "draw", "publish")
 SHARED = ("length", "finding", "record", "craft", "styles_folder")  # every stage may import these
-TOP = ("cli", "pipeline", "explain", "start", "tell")  # the command line's side: these may import every stage
+TOP = (
+    "cli",
+    "pipeline",
+    "explain",
+    "order",
+    "start",
+    "tell",
+    "tell_order",
+)  # the command line's side: these may import every stage
 DATA = ("starter", "styles")  # folders that hold no code
 
 # They cost more to import than a whole `check` may take; only what builds a booklet may load them.

@@ -48,38 +48,19 @@ def _looking() -> dict[str, Any]:
     return {name: import_module(module) for name, module in _modules().items() if ".earlier." not in module}
 
 
+def level_of(rule: str) -> str:
+    """`error` or `warning`."""
+    level: str = _looking()[rule].LEVEL
+    return level
+
+
 def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Finding], list[Bench]]:
     """Findings by their place in the source, allowed ones among them with the writer's reason; and the benches.
 
     `views` limits which views are sewn; rules about the source as a whole always look at all of it.
     """
     benches = sew_all(pattern, views)
-    found = [
-        (rule, item, ())
-        for rule, module in _looking().items()
-        if hasattr(module, "find_pattern")
-        for item in module.find_pattern(pattern)
-    ]
-    merged: dict[tuple[Any, ...], tuple[str, Found, list[str]]] = {
-        _key(rule, item): (rule, item, []) for rule, item, _ in found
-    }
-    seen_in_full: set[tuple[Any, ...]] = set()
-    budget = Budget()
-    for bench in benches:
-        for rule, item in look(bench):
-            if bench.left_out:
-                if (bench.view.letter, *_spot(rule, item)) in seen_in_full:
-                    continue
-                item = _without(item, bench)
-            else:
-                seen_in_full.add((bench.view.letter, *_spot(rule, item)))
-            key = _key(rule, item)
-            if key not in merged:
-                merged[key] = (rule, _moved(rule, item, bench, budget), [])
-            if bench.view.letter not in merged[key][2]:
-                merged[key][2].append(bench.view.letter)
-    findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
-    findings = _with_reasons(pattern, findings)
+    findings = found_on(pattern, benches, _of_the_source(pattern))
     sewn_in_full = views is None or set(views) >= set(pattern.views)
     last = [
         _finding(rule, item, ())
@@ -88,6 +69,42 @@ def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Fi
         for item in module.find_last(pattern, findings)
     ]
     return in_order([*findings, *_with_reasons(pattern, last)]), [bench for bench in benches if not bench.left_out]
+
+
+def _of_the_source(pattern: Pattern) -> list[tuple[str, Found]]:
+    return [
+        (rule, item)
+        for rule, module in _looking().items()
+        if hasattr(module, "find_pattern")
+        for item in module.find_pattern(pattern)
+    ]
+
+
+def found_on(pattern: Pattern, benches: Sequence[Bench], first: Iterable[tuple[str, Found]] = ()) -> list[Finding]:
+    """What the rules find on some benches of a pattern, each cause once, with the writer's reasons; `first` before it.
+
+    A view sewn without its optional steps comes after the same view in full, and adds only what that did not show.
+    """
+    merged: dict[tuple[Any, ...], tuple[str, Found, list[str]]] = {
+        _key(rule, item): (rule, item, []) for rule, item in first
+    }
+    seen_in_full: set[tuple[Any, ...]] = set()
+    budget = Budget()
+    for bench in benches:
+        for rule, item in look(bench):
+            if bench.left_out:
+                if (bench.view.letter, *spot(rule, item)) in seen_in_full:
+                    continue
+                item = _without(item, bench)
+            else:
+                seen_in_full.add((bench.view.letter, *spot(rule, item)))
+            key = _key(rule, item)
+            if key not in merged:
+                merged[key] = (rule, _moved(rule, item, bench, budget), [])
+            if bench.view.letter not in merged[key][2]:
+                merged[key][2].append(bench.view.letter)
+    findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
+    return _with_reasons(pattern, findings)
 
 
 def look(bench: Bench) -> Iterable[tuple[str, Found]]:
@@ -106,12 +123,13 @@ def in_order(findings: Iterable[Finding]) -> list[Finding]:
     )
 
 
-def _spot(rule: str, item: Found) -> tuple[Any, ...]:
+def spot(rule: str, item: Found) -> tuple[Any, ...]:
+    """What tells one fault from another when orders are compared: the rule, the place and the step."""
     return rule, item.place, item.step.id if item.step else None
 
 
 def _key(rule: str, item: Found) -> tuple[Any, ...]:
-    return (*_spot(rule, item), item.says)
+    return (*spot(rule, item), item.says)
 
 
 def _without(item: Found, bench: Bench) -> Found:
@@ -127,18 +145,18 @@ def _without(item: Found, bench: Bench) -> Found:
 def _moved(rule: str, item: Found, bench: Bench, budget: Budget) -> Found:
     if item.move is None:
         return item
-    mend = nearest_place(bench, item.move, _spot(rule, item), _spots, budget)
+    mend = nearest_place(bench, item.move, spot(rule, item), _spots, budget)
     return item._replace(mend=mend or item.mend)
 
 
 def _spots(bench: Bench) -> set[tuple[Any, ...]]:
-    return {_spot(rule, item) for rule, item in look(bench)}
+    return {spot(rule, item) for rule, item in look(bench)}
 
 
 def _finding(rule: str, item: Found, views: tuple[str, ...]) -> Finding:
     step = item.step
     return Finding(
-        rule, _looking()[rule].LEVEL, views, step.id if step else None, item.place, item.says, item.mend, item.related
+        rule, level_of(rule), views, step.id if step else None, item.place, item.says, item.mend, item.related
     )
 
 

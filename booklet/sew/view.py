@@ -37,13 +37,15 @@ def sew_all(pattern: Pattern, views: Sequence[str] | None = None) -> list[Bench]
     for letter, view in pattern.views.items():
         if views is not None and letter not in views:
             continue
-        benches.append(sew_view(pattern, view))
-        optional = [step.id for step in pattern.steps_of(letter) if step.optional]
-        runs = [frozenset({step}) for step in optional[:MOST_ALONE]]
-        if len(optional) > 1:
-            runs.append(frozenset(optional))
-        benches += [sew_view(pattern, view, left_out) for left_out in runs]
+        benches += [sew_view(pattern, view, left_out) for left_out in runs_of(pattern, view)]
     return benches
+
+
+def runs_of(pattern: Pattern, view: View) -> list[frozenset[str]]:
+    """What each sewing of a view leaves out, by id: nothing; each optional step; all of them."""
+    optional = [step.id for step in pattern.steps_of(view.letter) if step.optional]
+    runs = [frozenset[str](), *(frozenset({step}) for step in optional[:MOST_ALONE])]
+    return [*runs, frozenset(optional)] if len(optional) > 1 else runs
 
 
 # How many optional steps are left out one at a time? Past that, only all together. Our choice, to keep the cost linear.
