@@ -1,4 +1,4 @@
-"""The command line: `notchbook check | build | list | order | film | explain | schema | start`."""
+"""The command line: `notchbook check | build | list | views | order | film | explain | schema | start`."""
 
 from __future__ import annotations
 
@@ -76,6 +76,11 @@ def _parser() -> argparse.ArgumentParser:
     listing.add_argument("--view", metavar="V", required=True, help="the view")
     listing.add_argument("--markdown", action="store_true", help="as Markdown")
     listing.set_defaults(run=_list)
+
+    views = commands.add_parser("views", help="which steps the views share, and where they part")
+    views.add_argument("pattern", type=Path, help="the pattern's folder")
+    views.add_argument("--json", action="store_true", help="one object, for a program to read")
+    views.set_defaults(run=_views)
 
     order = commands.add_parser("order", help="what each step of a view waits for, and how far it can move")
     order.add_argument("pattern", type=Path, help="the pattern's folder")
@@ -188,6 +193,24 @@ def _list(options: argparse.Namespace) -> int:
     print(printable(list_view(checked, letter, options.markdown)), end="")
     if checked.errors:
         say(f"This view can't be sewn as written: {len(checked.errors)} to mend. See “notchbook check”.", sys.stderr)
+    return _code(checked)
+
+
+def _views(options: argparse.Namespace) -> int:
+    from booklet.pipeline import check_folder, views_object, views_text
+
+    checked = check_folder(options.pattern)
+    if checked.pattern is None:
+        tell(checked, sys.stderr)
+        return UNREAD
+    if options.json:
+        import json
+
+        print(printable_json(json.dumps(views_object(checked), ensure_ascii=False, indent=1)))
+    else:
+        print(printable(views_text(checked)), end="")
+    if checked.errors:
+        say(f"It can't be sewn as written: {len(checked.errors)} to mend. See “notchbook check”.", sys.stderr)
     return _code(checked)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.read.faults import Faults
 from booklet.read.folder import read_folder
@@ -151,6 +151,24 @@ def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
     files = {name.removeprefix("film/"): data for name, data in all_files(edition, only="film").items()}
     why = _put(target, files)
     return Built(checked, None, why) if why else Built(checked, target)
+
+
+def views_text(checked: Checked) -> str:
+    """Which steps the views share, and where they part."""
+    from booklet.plan.build import make_plan
+    from booklet.publish.branches import branches_text
+
+    assert checked.pattern is not None
+    return branches_text(make_plan(checked.pattern, checked.benches))
+
+
+def views_object(checked: Checked) -> dict[str, Any]:
+    """The same for a program."""
+    from booklet.plan.build import make_plan
+    from booklet.publish.branches import branches_json
+
+    assert checked.pattern is not None
+    return branches_json(make_plan(checked.pattern, checked.benches))
 
 
 def list_view(checked: Checked, view: str, markdown: bool = False) -> str:

@@ -75,7 +75,9 @@ def test_warnings_alone_exit_0_and_are_told(pouch: Path) -> None:
     assert done.stdout.endswith(" to look at again.\n")
 
 
-@pytest.mark.parametrize("arguments", [["check"], ["check", "--json"], ["list", "--view", "A"], ["film"], ["build"]])
+@pytest.mark.parametrize(
+    "arguments", [["check"], ["check", "--json"], ["list", "--view", "A"], ["views"], ["film"], ["build"]]
+)
 @pytest.mark.parametrize("kind", ["not YAML", "no pattern.yaml", "a file", "nothing there"])
 def test_what_cannot_be_read_exits_2_with_a_finding(
     pouch: Path, tmp_path: Path, arguments: list[str], kind: str
@@ -170,6 +172,38 @@ def test_list_of_what_cannot_be_sewn_is_printed_and_exits_1(pouch: Path) -> None
     assert done.returncode == 1
     assert "1. Hem the pocket" in done.stdout
     assert done.stderr.startswith("This view can't be sewn as written: ")
+
+
+def test_views_side_by_side(pouch: Path) -> None:
+    """A letter under each view that sews a step, where branches leave and meet, and what each adds and drops."""
+    done = notchbook("views", pouch)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout.startswith("First Pouch: ")
+    assert "  1–2  · B  " in done.stdout
+    assert "From the first step, until step 3: B sews 1 and 2; A goes straight on to 3." in " ".join(
+        done.stdout.split()
+    )
+    assert "    Drops  1 and 2\n" in done.stdout
+
+
+def test_views_as_an_object(pouch: Path) -> None:
+    """Of a fixed shape, with steps by their numbers."""
+    done = notchbook("views", "--json", pouch)
+    assert (done.returncode, done.stderr) == (0, "")
+    whole = json.loads(done.stdout)
+    assert list(whole) == ["pattern", "title", "shared", "views", "branches", "steps"]
+    assert whole["pattern"] == "pouch"
+    assert [view["letter"] for view in whole["views"]] == ["A", "B"]
+    assert [view["drops"] for view in whole["views"]] == [[1, 2], []]
+    assert list(whole["steps"][0]) == ["number", "id", "title", "section", "views", "optional"]
+
+
+@pytest.mark.parametrize("option", [(), ("--json",)])
+def test_views_of_what_cannot_be_sewn_are_told_and_exit_1(pouch: Path, option: tuple[str, ...]) -> None:
+    done = notchbook("views", with_error(pouch), *option)
+    assert done.returncode == 1
+    assert "Hem the pocket" in done.stdout
+    assert done.stderr.startswith("It can't be sewn as written: ")
 
 
 def test_film_makes_the_film_files_and_refuses_like_build(pouch: Path, tmp_path: Path) -> None:
@@ -293,6 +327,8 @@ def spoiled_everywhere(pattern: Path, faults: bool) -> Path:
         ["check", "--json"],
         ["list", "--view", "A"],
         ["list", "--markdown", "--view", "A"],
+        ["views"],
+        ["views", "--json"],
         ["film", "--draft"],
     ],
     ids=" ".join,

@@ -13,41 +13,41 @@ BELOW = 0.24
 
 
 @cache
-def _widths() -> dict[int, float]:
+def _widths(heavy: bool) -> dict[int, float]:
     """Code point to advance width in ems."""
     from fontTools.ttLib import TTFont
 
-    with TTFont(styles_folder() / "fonts" / look()["words"]["file"], lazy=True) as font:
+    with TTFont(styles_folder() / "fonts" / look()["words"]["heavy_file" if heavy else "file"], lazy=True) as font:
         em = font["head"].unitsPerEm
         metrics = font["hmtx"].metrics
         return {code: metrics[glyph][0] / em for code, glyph in font.getBestCmap().items()}
 
 
-def width(words: str) -> float:
-    """Millimetres at the size of words in a figure, of the longest line.
+def width(words: str, heavy: bool = False) -> float:
+    """Millimetres at the size of words in a figure, of the longest line; heavy: in semi-bold.
 
     A letter that the type lacks counts as a full em; no kerning.
     """
-    widths = _widths()
+    widths = _widths(heavy)
     lines = (sum(widths.get(ord(letter), 1.0) for letter in line) for line in words.split("\n"))
     return max(lines) * points("words", "size")
 
 
-def fitted(words: str, longest: float) -> str:
+def fitted(words: str, longest: float, heavy: bool = False) -> str:
     """The words on one line or two, none wider than `longest` millimetres; what is still too long is cut short."""
     words = " ".join("".join(letter if letter.isprintable() else " " for letter in words).split())
     first = words
-    while width(first) > longest and " " in first:
+    while width(first, heavy) > longest and " " in first:
         first = first.rpartition(" ")[0]
     rest = words[len(first) :].strip()
-    lines = [cut(first, longest)] + ([cut(rest, longest)] if rest else [])
+    lines = [cut(first, longest, heavy)] + ([cut(rest, longest, heavy)] if rest else [])
     return "\n".join(lines)
 
 
-def cut(words: str, longest: float) -> str:
+def cut(words: str, longest: float, heavy: bool = False) -> str:
     """One line, ended with an ellipsis where it is wider than `longest`."""
-    if width(words) <= longest:
+    if width(words, heavy) <= longest:
         return words
-    while words and width(words + "…") > longest:
+    while words and width(words + "…", heavy) > longest:
         words = words[:-1].rstrip()
     return words + "…"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from booklet.plan.branches import branches_of
 from booklet.plan.cautions import general_cautions, step_cautions
 from booklet.plan.charts import charts_of
 from booklet.plan.fabric import fabrics_of
@@ -67,6 +68,7 @@ def make_plan(pattern: Pattern, benches: Sequence[Bench], view: str | None = Non
         allowance=pair(pattern.allowance, pattern.house),
         films=film_of(pattern, planned_views, writer),
         all_views=tuple(pattern.views),
+        branches=branches_of(list(planned_views.values()), sections),
     )
 
 

@@ -160,6 +160,57 @@ class PlanSection:
     items: list[PlanStep | Gap]
 
 
+class Run(NamedTuple):
+    """Steps that follow each other in one section for the same views.
+
+    begins: whether they are the first of their section; steps: (number, title).
+    """
+
+    section: str
+    begins: bool
+    steps: tuple[tuple[int, str], ...]
+    views: tuple[str, ...]
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        return tuple(number for number, _ in self.steps)
+
+
+class Parting(NamedTuple):
+    """Where views leave the steps that all share, and meet again.
+
+    after, until: the shared steps before and behind it, None where the pattern begins or ends with it; first, end: its
+    runs are `Branches.runs[first:end]`; each: what each view that leaves sews there, its numbers by its letter.
+    """
+
+    after: int | None
+    until: int | None
+    first: int
+    end: int
+    each: dict[str, tuple[int, ...]]
+
+
+class Share(NamedTuple):
+    """What one view adds to the shared steps (the other views that sew it too, its numbers), and what it drops."""
+
+    letter: str
+    name: str
+    sews: tuple[int, ...]
+    adds: tuple[tuple[tuple[str, ...], tuple[int, ...]], ...]
+    drops: tuple[int, ...]
+
+
+class Branches(NamedTuple):
+    """Several views side by side. shared: numbers of the steps of all of them; says: the same in sentences."""
+
+    views: tuple[str, ...]
+    runs: tuple[Run, ...]
+    shared: tuple[int, ...]
+    partings: tuple[Parting, ...]
+    shares: tuple[Share, ...]
+    says: tuple[str, ...]
+
+
 class Chapter(NamedTuple):
     """`start` in whole seconds from the beginning of the film."""
 
@@ -193,7 +244,7 @@ class FilmPlan:
 
 @dataclass(slots=True)
 class Plan:
-    """Everything, for all views (`view` None) or for one."""
+    """Everything, for all views (`view` None) or for one. branches: where there are several views to be told apart."""
 
     name: str
     title: str
@@ -218,6 +269,7 @@ class Plan:
     allowance: Measure
     films: FilmPlan | None = None
     all_views: tuple[str, ...] = field(default=())
+    branches: Branches | None = None
 
     @property
     def steps(self) -> list[PlanStep]:

@@ -85,11 +85,11 @@ def _gap(left_out: Sequence[Step]) -> list[PlanStep | Gap]:
         f"{_steps(numbers)} {'is' if len(numbers) == 1 else 'are'} for {view_words(views)}"
         for views, numbers in whose.items()
     )
-    return [Gap(_dashed([step.number for step in left_out]), f"{said[:1].upper()}{said[1:]}.")]
+    return [Gap(dashed([step.number for step in left_out]), f"{said[:1].upper()}{said[1:]}.")]
 
 
 def _steps(numbers: list[int]) -> str:
-    return f"{'step' if len(numbers) == 1 else 'steps'} {listed(_runs(numbers))}"
+    return f"{'step' if len(numbers) == 1 else 'steps'} {listed(number_runs(numbers))}"
 
 
 def view_words(views: Sequence[str]) -> str:
@@ -99,7 +99,7 @@ def view_words(views: Sequence[str]) -> str:
     return f"view{'s' if len(views) > 1 else ''} {listed(views)}"
 
 
-def _runs(numbers: Iterable[int]) -> list[str]:
+def number_runs(numbers: Iterable[int]) -> list[str]:
     """`14 to 16`; two in a row stay two."""
     said = []
     for first, last in _bounds(numbers):
@@ -117,7 +117,7 @@ def _bounds(numbers: Iterable[int]) -> list[tuple[int, int]]:
     return bounds
 
 
-def _dashed(numbers: list[int]) -> str:
+def dashed(numbers: list[int]) -> str:
     return ", ".join(str(first) if first == last else f"{first}–{last}" for first, last in _bounds(numbers))
 
 

@@ -42,10 +42,17 @@ class SetSection(NamedTuple):
     items: tuple[SetStep | Gap, ...]
 
 
-def booklet_html(plan: Plan, drawings: Mapping[Figure, Drawing], key: Mapping[str, Drawing], paper: str) -> str:
+def booklet_html(
+    plan: Plan,
+    drawings: Mapping[Figure, Drawing],
+    key: Mapping[str, Drawing],
+    paper: str,
+    branches: Drawing | None = None,
+) -> str:
     """The booklet of all views or of one. It names its files as `booklet_assets` does.
 
-    drawings: one for each figure of the steps and views; key: one for each kind in the plan's key; paper: of PAPERS.
+    drawings: one for each figure of the steps and views; key: one for each kind in the plan's key; paper: of PAPERS;
+    branches: the views side by side, for a booklet of all of them.
     """
     letters = _letters(plan)
     anchors = {step.id: _step_anchor(step) for step in plan.steps}
@@ -56,6 +63,7 @@ def booklet_html(plan: Plan, drawings: Mapping[Figure, Drawing], key: Mapping[st
         drawings=drawings,
         key=key,
         letters=letters,
+        branches=branches,
         sections=[_section(number, section, letters, drawings) for number, section in enumerate(plan.sections, 1)],
         view_drawings=[(view, _drawing(view.figure, drawings)) for view in plan.views],
         prose=lambda prose: prose_html(prose, anchors),
@@ -65,9 +73,12 @@ def booklet_html(plan: Plan, drawings: Mapping[Figure, Drawing], key: Mapping[st
     )
 
 
-def booklet_assets(drawings: Mapping[Figure, Drawing], key: Mapping[str, Drawing]) -> dict[str, bytes]:
+def booklet_assets(
+    drawings: Mapping[Figure, Drawing], key: Mapping[str, Drawing], branches: Drawing | None = None
+) -> dict[str, bytes]:
     """Every file that the booklet's HTML names: the drawings and the type."""
-    figures = {drawing.name: drawing.svg.encode() for drawing in (*drawings.values(), *key.values())}
+    others = () if branches is None else (branches,)
+    figures = {drawing.name: drawing.svg.encode() for drawing in (*drawings.values(), *key.values(), *others)}
     return figures | _fonts()
 
 

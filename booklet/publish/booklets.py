@@ -27,9 +27,10 @@ def booklet_jobs(edition: Edition, papers: Sequence[str], each_view: bool) -> li
 
 
 def _jobs(edition: Edition, papers: Sequence[str], each_view: bool) -> Iterator[Job]:
-    assets = booklet_assets(edition.drawings, edition.key)
+    assets = booklet_assets(edition.drawings, edition.key, edition.branches)
     for paper in papers:
-        yield Job(f"booklet-{paper}.pdf", booklet_html(edition.plan, edition.drawings, edition.key, paper), assets)
+        html = booklet_html(edition.plan, edition.drawings, edition.key, paper, edition.branches)
+        yield Job(f"booklet-{paper}.pdf", html, assets)
         if each_view:
             for letter in edition.pattern.views:
                 plan = edition.view_plan(letter)

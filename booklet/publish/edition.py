@@ -53,6 +53,13 @@ class Edition:
         }
 
     @cached_property
+    def branches(self) -> Drawing | None:
+        """The views side by side, for a page of paper."""
+        from booklet.draw.branches import draw_branches
+
+        return draw_branches(self.plan.branches) if self.plan.branches is not None else None
+
+    @cached_property
     def key(self) -> dict[str, Drawing]:
         """The swatches of the key."""
         from booklet.draw.key import draw_key

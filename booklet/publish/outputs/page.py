@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from markupsafe import Markup
 
+from booklet.draw.branches import draw_branches
 from booklet.plan.plan import Art, Gap, PlanStep
 from booklet.publish import tables, wording
 from booklet.publish.booklet import _environment as environment
@@ -74,6 +75,7 @@ def page_html(edition: Edition) -> str:
             pictures={
                 view.letter: _picture(edition.drawings[view.figure], view.figure) for view in plan.views if view.figure
             },
+            branches=_branches(plan),
             key={kind: Markup(drawing.svg) for kind, drawing in edition.key.items()},
             tool_words=", ".join(plan.tools),
             css=Markup(_faces() + (styles_folder() / "page.css").read_text(encoding="utf-8")),
@@ -137,15 +139,28 @@ def _figures(edition: Edition, step: PlanStep) -> Iterator[Markup]:
         yield _picture(edition.drawings[figure], figure)
 
 
+def _branches(plan: Plan) -> Markup | None:
+    """The views side by side, narrow; in sentences where there is nothing to draw."""
+    if plan.branches is None:
+        return None
+    drawing = draw_branches(plan.branches, narrow=True)
+    if drawing is None:
+        return Markup("<p>{}</p>").format(" ".join(plan.branches.says))
+    return _figure(drawing, Markup(drawing.svg[drawing.svg.index("<svg") :]), "narrow")
+
+
 def _picture(drawing: Drawing, figure: Figure) -> Markup:
     """Our own drawings stand in the page itself, so that they use its type; a designer's stays a picture of its own."""
-    caption = Markup("<figcaption>{}</figcaption>").format(drawing.caption) if drawing.caption else Markup("")
     if isinstance(figure, Art):
         data = base64.b64encode(drawing.svg.encode()).decode()
         image = Markup('<img src="data:image/svg+xml;base64,{}" alt="{}">').format(data, drawing.shows)
     else:
         image = Markup(drawing.svg[drawing.svg.index("<svg") :])
-    kind = "wide" if drawing.wide else "narrow"
+    return _figure(drawing, image, "wide" if drawing.wide else "narrow")
+
+
+def _figure(drawing: Drawing, image: Markup, kind: str) -> Markup:
+    caption = Markup("<figcaption>{}</figcaption>").format(drawing.caption) if drawing.caption else Markup("")
     if drawing.wide:
         image = Markup('<div class="scroll" role="region" tabindex="0" aria-label="{}">{}</div>').format(
             drawing.caption or drawing.shows, image
