@@ -106,7 +106,7 @@ WRONG: dict[str, tuple[str, Change]] = {
     "a misspelt key of a section": ("20-pouch.yaml", put("steps", name="step")),
     "a misspelt key of a step": ("20-pouch.yaml", put("steps", 0, "makes", name="mkaes")),
     "a misspelt key of an entry": ("20-pouch.yaml", put("steps", 0, "work", 1, "how", name="hwo")),
-    "a misspelt key of a take": ("20-pouch.yaml", put("steps", 2, "film", 0, "setup", name="setpu")),
+    "a misspelt key of a take": ("20-pouch.yaml", put("steps", 3, "film", 0, "setup", name="setpu")),
     "a misspelt key of the film": ("film.yaml", put("setups", name="set-ups")),
     "a key that another operation has": ("20-pouch.yaml", put("steps", 0, "work", 0, "turns", value=["1/2 in"])),
     "no studio": ("pattern.yaml", put("studio")),
