@@ -279,8 +279,8 @@ class Act(Record):
 class Missing(Record):
     """Something a step named that was not to be had.
 
-    kind: unknown part | unknown edge | unknown dart | unknown line | not cut | not made | made later | already closed |
-    already gone | no seam | made twice | unjoined
+    kind: unknown part | unknown edge | unknown dart | unknown line | unknown layer | not cut | not made | made later |
+    already closed | already gone | no seam | made twice | unjoined
     """
 
     kind: str

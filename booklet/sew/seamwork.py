@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from booklet.read.tree import Text, same_name
-from booklet.sew.bench import Act, Bench, Edge, Missing, Seam
+from booklet.sew.bench import Act, Bench, Edge, Layer, Missing, Seam
 from booklet.sew.hands import cuts_of, edge_text, edges_of
 from booklet.sew.names import edges_named
 
@@ -14,22 +14,38 @@ def cut_seam(bench: Bench, act: Act) -> None:
     if seam is None:
         return
     act.seam = seam
-    act.edges = seam.edges
     seam.later.append(act)
+    layers = _layers(bench, act, seam)
+    act.edges = list(dict.fromkeys(edge for layer in layers for edge in layer.edges))
     measures = [measured.length for measured in act.entry.measures]
-    layer_name: Text | None = act.entry.options.get("layer")
     if act.name == "trim" and measures:
-        for layer in seam.layers:
-            if layer_name is None or any(_in_layer(edge, layer_name) for edge in layer.edges):
-                layer.widths.append((act.time, measures[0]))
+        for layer in layers:
+            layer.widths.append((act.time, measures[0]))
     elif act.name == "grade":
         for layer, width in zip(seam.layers, measures, strict=False):
             layer.widths.append((act.time, width))
 
 
-def _in_layer(edge: Edge, name: Text) -> bool:
+def _layers(bench: Bench, act: Act, seam: Seam) -> list[Layer]:
+    """The one that `layer` names, by a part or an edge in it; else all."""
+    name: Text | None = act.entry.options.get("layer")
+    if name is None:
+        return seam.layers
+    found = [layer for layer in seam.layers if any(_in_layer(bench, edge, name) for edge in layer.edges)]
+    if not found:
+        known = tuple(dict.fromkeys(edge.cut.called for edge in seam.edges))
+        bench.missing.append(
+            Missing("unknown layer", act.step, name.value, name.place, act.entry, known=known, time=act.time)
+        )
+    return found
+
+
+def _in_layer(bench: Bench, edge: Edge, name: Text) -> bool:
+    wanted = same_name(name.value)
     copy = f"{edge.copy} {edge.cut.called}".strip()
-    return same_name(name.value) in (same_name(edge.cut.called), same_name(copy), same_name(edge.called))
+    part = bench.parts.get(wanted)
+    named = wanted in (same_name(edge.cut.called), same_name(copy), same_name(edge.called))
+    return named or (part is not None and part.holds(edge.cut))
 
 
 def _seam_of(bench: Bench, act: Act) -> Seam | None:
@@ -162,7 +178,8 @@ def topstitch(bench: Bench, act: Act) -> None:
     else:
         _no_seam(bench, act, act.entry.word)
     if act.seam is not None:
-        act.edges = act.seam.edges
+        layers = _layers(bench, act, act.seam)
+        act.edges = list(dict.fromkeys(edge for layer in layers for edge in layer.edges))
         act.seam.later.append(act)
 
 
