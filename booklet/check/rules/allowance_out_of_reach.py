@@ -1,6 +1,7 @@
 """A seam is trimmed or clipped after its part was turned right side out.
 
-What it finds: `trim`, `grade`, `clip` or `notch` on a seam that lies inside a turned collar, cuff, tube or bag.
+What it finds: `trim`, `grade`, `clip` or `notch` on a seam that lies inside a turned collar, cuff, tube or bag; and in
+one step, on the seam that it has just sewn and turned, whatever it is the seam of.
 
 Why it matters at the machine: the allowances are inside. The sewer has to turn the part back, or leaves them as they
 are.
@@ -40,9 +41,19 @@ def find(bench: Bench) -> Iterator[Found]:
         return
     turned = Turned(bench)
     for act in bench.of(*DONE):
-        away = turned.away(act.seam, act.time) if act.seam else None
+        away = (turned.away(act.seam, act.time) or _just_turned(bench, act)) if act.seam else None
         if away is not None and not told(bench, act.step, away.step):
             yield _found(act, away)
+
+
+def _just_turned(bench: Bench, act: Act) -> Act | None:
+    """The turning between a seam and its cutting down in one step, where the seam is not asked for by name."""
+    assert act.seam is not None
+    if act.seam.act.step is not act.step or act.entry.options.get("of") is not None:
+        return None
+    between = bench.acts[act.seam.act.time + 1 : act.time]
+    mine = {edge.cut for edge in act.seam.edges}
+    return next((other for other in between if other.name == "turn" and mine & set(other.cuts)), None)
 
 
 def _found(act: Act, away: Act) -> Found:
