@@ -8,7 +8,7 @@ from tests.faults.draft import Draft
 from tests.faults.edits import doubled, dropped
 from tests.faults.fault import SAME, UNSURE, WRONG, Fault, kind
 from tests.faults.garment import CLOSING, neighbours, same
-from tests.faults.sample import EntryAt, Sample, StepAt
+from tests.faults.sample import EntryAt, Sample, StepAt, leaves
 
 # Without these the garment lacks something, whatever else is done.
 NEEDED = (*CLOSING, "fuse", "dart", "insert", "buttonhole", "button", "snap", "hook", "turn")
@@ -56,9 +56,12 @@ def step(sample: Sample) -> Iterator[Fault]:
 def optional(sample: Sample) -> Iterator[Fault]:
     for one in sample.steps:
         if one.data.get("optional") == "true":
-            elsewhere = str(list(sample.plain.values())).replace(str(one.data), "")
-            spoken = (
-                f"step: {one.id}}}" in elsewhere or f"after {one.id}'" in elsewhere or f"before {one.id}'" in elsewhere
+            others = list(sample.plain.values())
+            spoken = f"step: {one.id}}}" in str(others) or any(
+                same(word) in (same(one.id), f"after {same(one.id)}", f"before {same(one.id)}")
+                for data in others
+                for path, word in leaves(data)
+                if {"after", "when"} & set(path)
             )
             yield Fault(f"“{one.id}”", UNSURE if spoken else SAME, dropped(one.path))
 

@@ -88,7 +88,7 @@ def misspelt_for(sample: Sample) -> Iterator[Fault]:
 @kind("`optional` on a step that the garment needs")
 def made_optional(sample: Sample) -> Iterator[Fault]:
     for step in sample.steps:
-        if "optional" not in step.data and _does(sample, step) & {*CLOSING, "fuse", "dart"}:
+        if "optional" not in step.data and _does(sample, step) & {*CLOSING, "dart"}:
             mine = _touched(sample, step)
             others = {other.id for other in sample.steps if mine & _touched(sample, other)}
             yield Fault(

@@ -71,7 +71,9 @@ def edge_allowance(sample: Sample) -> Iterator[Fault]:
                 sure = sure or (mine and len({e for e in sewn.edges[entry.step.number] if e[0] != piece}) > 0)
         for entry in sample.of("hem", "casing"):
             sure = sure or any(
-                sewn.closed.get((piece, edge)) == entry.step.number and "turns" in entry.data
+                f".{edge}" in str(entry.value)
+                and sewn.closed.get((piece, edge)) == entry.step.number
+                and "turns" in entry.data
                 for sewn in sample.sewn.values()
             )
 
@@ -212,9 +214,10 @@ def piece_added(sample: Sample) -> Iterator[Fault]:
 def one_number(sample: Sample) -> Iterator[Fault]:
     pieces = list(sample.head["pieces"])
     for first, second in itertools.pairwise(pieces):
+        together = sample.views(sample.head["pieces"][first]) & sample.views(sample.head["pieces"][second])
         yield Fault(
             f"{first} and {second}",
-            WRONG,
+            WRONG if together else UNSURE,
             put((HEAD, "pieces", second, "number"), sample.head["pieces"][first]["number"]),
             frozenset(),
             sample.piece_places({first, second}),
@@ -259,7 +262,8 @@ def cut_once(sample: Sample) -> Iterator[Fault]:
         if len(entry.value) == 2 and entry.value[0] == entry.value[1] and isinstance(entry.value[0], str):
             piece = entry.value[0].partition(".")[0]
             cut = sample.head["pieces"].get(piece, {}).get("cut", {})
-            for material in list(cut)[:1]:
+            whole = "fold" not in sample.head["pieces"].get(piece, {}).get("edges", ())
+            for material in list(cut)[: int(whole)]:
                 path = (HEAD, "pieces", piece, "cut", material)
                 yield Fault(
                     f"{piece}: “{entry.step.id}”",
