@@ -31,7 +31,10 @@ def tack(bench: Bench, act: Act) -> None:
     for name in act.entry.options.get("to", ()):
         if same_name(name.value) in bench.named_seams:
             continue
-        to = part_named(bench, edge_name(name).part, name.value, name.place, act.step, act.entry)
+        named = edge_name(name)
+        to = part_named(bench, named.part, name.value, name.place, act.step, act.entry)
+        if to is not None and named.edge:
+            edges_named(bench, named, act.step, act.entry, closing=False)
         if to is not None and to.cuts and act.cuts:
             merge(to.cuts[0].group, act.cuts[0].group)
 
