@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from booklet.model.pattern import EdgeSpec
 from booklet.read.tree import Text, same_name
-from booklet.sew.bench import Act, Bench, Layer, Seam
+from booklet.sew.bench import Act, Bench, Layer, Missing, Seam
 from booklet.sew.hands import close_edge, edges_of, join_groups, mark
 from booklet.sew.taking import take_in
 
@@ -13,10 +13,25 @@ def cut_along(bench: Bench, act: Act) -> None:
     """Along a marked line: from here on the edge has that line's allowance, where it says one."""
     mark(bench, act)
     to: Text | None = act.entry.options.get("to")
-    for edge in act.edges if to is not None else ():
-        allowance = edge.cut.piece.line_allowances.get(same_name(to.value)) if to is not None else None
+    if to is None:
+        return
+    _tell_unknown_line(bench, act, to)
+    for edge in act.edges:
+        allowance = edge.cut.piece.line_allowances.get(same_name(to.value))
         if allowance is not None:
             edge.spec = EdgeSpec(**{**vars(edge.spec), "allowance": allowance.length, "own_allowance": allowance})
+
+
+def _tell_unknown_line(bench: Bench, act: Act, to: Text) -> None:
+    """Records the first piece that lists lines, and not this one. A piece may leave its lines unlisted."""
+    for cut in dict.fromkeys(edge.cut for edge in act.edges):
+        known = tuple(line.value for line in cut.piece.lines)
+        if known and same_name(to.value) not in map(same_name, known):
+            written = f"{cut.called}.{to.value}"
+            bench.missing.append(
+                Missing("unknown line", act.step, written, to.place, act.entry, cut.part, known=known, time=act.time)
+            )
+            return
 
 
 def join(bench: Bench, act: Act) -> None:

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import gc
+import pkgutil
 import random
 from collections.abc import Iterator, Sequence
+from importlib import import_module
 from typing import NamedTuple
 
 import booklet.check.move
-import tests.faults.kinds
+from tests.faults import kinds
 from tests.faults.draft import FOLDERS, Draft
 from tests.faults.fault import KINDS, SAME, UNSURE, WRONG, Fault
 from tests.faults.sample import Sample
 
-assert tests.faults.kinds.__all__
+for module in pkgutil.iter_modules(kinds.__path__):
+    import_module(f"{kinds.__name__}.{module.name}")  # which enters its kinds
 
 
 class Row(NamedTuple):

@@ -1,6 +1,7 @@
 """A step works along a line that the piece doesn't have.
 
-What it finds: `pocket` with `on: PART.LINE`, where no piece in the part lists a line of that name.
+What it finds: `pocket` with `on: PART.LINE`, where no piece in the part lists a line of that name; and `cut` with
+`to: LINE`, where a piece that is cut lists other lines and not this one.
 
 Why it matters at the machine: the sewer looks for a line that is not marked on the piece, and cuts it open by guess.
 
@@ -37,7 +38,8 @@ def _found(missing: Missing) -> Found:
     part, _, line = (word.strip() for word in missing.written.partition("."))
     near = nearest(line, missing.known)
     if near:
-        mend = f"Did you mean “{part}.{near}”?"
+        whole = missing.entry is None or missing.entry.name != "cut"
+        mend = f"Did you mean “{f'{part}.' * whole}{near}”?"
     elif missing.known:
         mend = f"It has {listed(missing.known)}."
     else:
