@@ -84,7 +84,7 @@ def _read(folder: Path, name: str, room: int, faults: Faults) -> str | None:
     here = Place(name, 1, 1, 1, 1)
     path = folder / name
     try:
-        if not path.resolve().is_relative_to(folder.resolve()):
+        if path.is_symlink() and not path.resolve().is_relative_to(folder.resolve()):
             faults.unreadable(
                 "file-outside-folder",
                 here,

@@ -43,9 +43,18 @@ def sew_all(pattern: Pattern, views: Sequence[str] | None = None) -> list[Bench]
 
 def runs_of(pattern: Pattern, view: View) -> list[frozenset[str]]:
     """What each sewing of a view leaves out, by id: nothing; each optional step; all of them."""
-    optional = [step.id for step in pattern.steps_of(view.letter) if step.optional]
+    steps = pattern.steps_of(view.letter)
+    waited_for = {same_name(name.value) for step in steps for name in step.after}
+    optional = [step.id for step in steps if step.optional and not _adds_only(step, waited_for)]
     runs = [frozenset[str](), *(frozenset({step}) for step in optional[:MOST_ALONE])]
     return [*runs, frozenset(optional)] if len(optional) > 1 else runs
+
+
+def _adds_only(step: Step, waited_for: set[str]) -> bool:
+    """Whether a step only adds rows of stitching or looks: nothing after it can miss it, so it need not be left out."""
+    if step.makes is not None or step.uses or not step.work or same_name(step.id) in waited_for:
+        return False
+    return all(entry.operation.bench in ("topstitch", "touch") and "as" not in entry.options for entry in step.work)
 
 
 # How many optional steps are left out one at a time? Past that, only all together. Our choice, to keep the cost linear.

@@ -364,7 +364,16 @@ def test_words_stand_out_from_their_ground(open_page: Open, demo: str, scheme: A
                 if (!words || !element.checkVisibility() || element.closest("script, style, title")) continue;
                 const drawn = element.closest("svg");
                 const fill = getComputedStyle(element)[drawn ? "fill" : "color"];
-                const [a, b] = [light(fill), light(ground(drawn || element))];
+                const box = element.getBoundingClientRect();
+                const [x, y] = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
+                // A letter drawn on a square has the square for its ground.
+                const square = drawn && [...drawn.querySelectorAll("rect")].filter((one) => {
+                    const at = one.getBoundingClientRect();
+                    return getComputedStyle(one).fill !== "none" && element.compareDocumentPosition(one) & 2
+                        && at.left < x && x < at.right && at.top < y && y < at.bottom;
+                }).pop();
+                const under = square ? getComputedStyle(square).fill : ground(drawn || element);
+                const [a, b] = [light(fill), light(under)];
                 count += 1;
                 const ratio = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
                 if (ratio < least) low.push([words.slice(0, 40), ratio]);
