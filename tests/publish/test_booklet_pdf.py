@@ -278,13 +278,13 @@ def test_a_step_longer_than_a_page_is_set_whole(set_booklet: Callable[..., Print
     plan = sample.plan()
     first = plan.sections[0].items[0]
     assert isinstance(first, PlanStep)
-    long = sample.say(*(f"Sentence number {number} of a step without end." for number in range(60)))
+    long = sample.say(*(f"Sentence number {number} of a step without end." for number in range(52)))
     figures = (sample.FACED, sample.HEM, sample.POCKET, sample.FACED, sample.SHOULDER)
     plan.sections[0].items[0] = replace(first, text=long, figures=figures)
     printed = set_booklet(plan)
     assert printed.log == []
     at = 0
-    for number in range(60):
+    for number in range(52):
         at = printed.words.index(f"Sentence number {number} ", at)
 
 
