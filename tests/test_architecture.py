@@ -18,7 +18,7 @@ import pytest
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "booklet"
 
-# The stages in their order: a stage imports itself and earlier ones. `shape`, when there is one, stands before `sew`.
+# The stages in their order: a stage imports itself and earlier ones.
 STAGES = ("read", "model", "shape", "sew", "check", "plan", "draw", "publish")
 SHARED = ("length", "finding", "record", "craft", "styles_folder")  # every stage may import these
 TOP = (

@@ -108,6 +108,8 @@ class _Builder:
             sections=self._sections(),
             film=self._film(),
             allow=_allow(head),
+            outlines=head.get("outlines", ()),
+            figure_size=head.get("figure size"),
         )
 
     def _views(self) -> list[View]:
@@ -193,7 +195,7 @@ class _Builder:
                 bias=_text(edge.get("bias")) in ("true", "yes"),
             )
         darts = {
-            same_name(name.value): Dart(name.value, dart.get("crosses", ()), name.place, kind.of)
+            same_name(name.value): Dart(name.value, dart.get("crosses", ()), name.place, kind.of, dart.get("drawn", ()))
             for folds, kind in FOLDS.items()
             for name, dart in values.get(folds, [])
         }
@@ -209,6 +211,8 @@ class _Builder:
             _line_names(values.get("lines")),
             _line_allowances(values.get("lines")),
             _text(values.get("bias")) in ("true", "yes"),
+            values.get("corners", ()),
+            _drawn_lines(values.get("lines")),
         )
 
     def _cut(self, material: Text, text: Text) -> Cut | None:
@@ -332,6 +336,12 @@ def _line_allowances(read: tuple[bool, Any] | None) -> dict[str, Measured]:
     keyed, value = read or (False, ())
     rows = value if keyed else ()
     return {same_name(name.value): line.get("allowance") for name, line in rows if line.get("allowance")}
+
+
+def _drawn_lines(read: tuple[bool, Any] | None) -> dict[str, Text]:
+    keyed, value = read or (False, ())
+    rows = value if keyed else ()
+    return {same_name(name.value): line.get("drawn")[0] for name, line in rows if line.get("drawn")}
 
 
 def _allow(values: Values) -> tuple[Allow, ...]:

@@ -67,12 +67,16 @@ class EdgeSpec(Record):
 
 
 class Dart(Record):
-    """A dart, pleat or tuck (`kind`), and the edges into which it runs and which it shortens."""
+    """A dart, pleat or tuck (`kind`), and the edges into which it runs and which it shortens.
+
+    drawn: its inner lines on the outline, by their numbers.
+    """
 
     name: str
     crosses: tuple[Text, ...]
     place: Place
     kind: str = "dart"
+    drawn: tuple[Text, ...] = ()
 
 
 class Cut(NamedTuple):
@@ -85,6 +89,9 @@ class Cut(NamedTuple):
 
 
 class Piece(Record):
+    """corners: where each edge begins on the outline, by their numbers; drawn_lines: the inner line that a marked line
+    is, by its name."""
+
     name: str
     number: str
     place: Place
@@ -95,6 +102,8 @@ class Piece(Record):
     lines: tuple[Text, ...] = ()
     line_allowances: dict[str, Measured] = fresh(default_factory=dict)
     bias: bool = False
+    corners: tuple[Text, ...] = ()
+    drawn_lines: dict[str, Text] = fresh(default_factory=dict)
 
 
 class Material(Record):
@@ -259,6 +268,8 @@ class Pattern(Record):
     sections: list[Section]
     film: Film | None
     allow: tuple[Allow, ...]
+    outlines: tuple[Text, ...] = ()
+    figure_size: Text | None = None
 
     @property
     def steps(self) -> list[Step]:

@@ -84,9 +84,19 @@ EDGE = Keyed(
         "on": Key(OneOf("fold"), "an edge on the fold is never sewn"),
     },
 )
-DART = Keyed("dart", {"crosses": Key(NAMES, "the edge or edges into which it runs", True)})
+DRAWN = Key(NAMES, "its inner lines on the outline, numbered as notchbook edges draws them: l1, or [l1, l2]")
+DART = Keyed(
+    "dart",
+    {"crosses": Key(NAMES, "the edge or edges into which it runs", True), "drawn": DRAWN},
+)
 FOLDS = {"darts": DART, "pleats": Keyed("pleat", DART.keys), "tucks": Keyed("tuck", DART.keys)}
-LINE = Keyed("line", {"allowance": Key(Measure(), "of the edge that is cut along it, where it is not the edge's own")})
+LINE = Keyed(
+    "line",
+    {
+        "allowance": Key(Measure(), "of the edge that is cut along it, where it is not the edge's own"),
+        "drawn": DRAWN,
+    },
+)
 PIECE = Keyed(
     "piece",
     {
@@ -101,6 +111,9 @@ PIECE = Keyed(
             folds: Key(Table(kind, folds), f"each {kind.of} with the edge or edges that it crosses")
             for folds, kind in FOLDS.items()
         },
+        "corners": Key(
+            NAMES, "where each edge begins on the outline, numbered as notchbook edges draws them: [1, 2, n3]"
+        ),
         "lines": Key(Either(NAMES, Table(LINE, "lines")), "marked lines that a step may speak of"),
         "bias": Key(FLAG, "true: it is cut on the bias"),
         **SCOPE,
@@ -118,6 +131,8 @@ PATTERN = Keyed(
         "metric": Key(Table(Measure(), "measures"), "the house's rounding, as {5/8 in: 1.5 cm}"),
         "views": Key(Table(VIEW, "views"), "a letter each, as A: {name: Sleeveless tunic}", True),
         "sizes": Key(NAMES, "as [6, 8, 10]"),
+        "outlines": Key(NAMES, "files of the pattern's folder with the outlines: pieces.dxf, or pieces/*.svg"),
+        "figure size": Key(WORDS, "the size in which figures are drawn; the middle one where it is not said"),
         "fittings": Key(NAMES, "bust or cup fittings"),
         "for ages": Key(
             Items(Number(whole=True, most=120), "ages"), "children's clothes: youngest and oldest, in years"

@@ -1,0 +1,1 @@
+"""Outlines of pieces: reading them, naming their edges, measuring them and laying one on another."""

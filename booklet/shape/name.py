@@ -1,0 +1,150 @@
+"""Gives the edges of an outline their names: from the piece's edges in their order and the corners where they begin."""
+
+from __future__ import annotations
+
+import itertools
+from typing import TYPE_CHECKING
+
+from booklet.shape.course import area, between, distance, length, nearest
+from booklet.shape.outline import BadOutline
+from booklet.shape.piece import PieceShape, ShapedDart, ShapedEdge, shaped_edges
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from booklet.model.pattern import Dart, Piece
+    from booklet.shape.course import Point
+    from booklet.shape.outline import Outline
+    from booklet.shape.seamline import Flat
+
+# How near the cutting line must a notch or a dot lie to belong to it, in millimetres? Our choice.
+NEAR = 3.0
+
+
+def shape_of(piece: Piece, outline: Outline) -> PieceShape:
+    """The outline with its edges named. Raises BadOutline where they can't be told."""
+    ring = outline.ring.points()
+    if distance(ring[0], ring[-1]) > 1e-6:
+        ring = (*ring, ring[0])
+    clockwise = area(ring[:-1]) > 0
+    starts, backwards = _in_order(piece, [nearest(ring, point)[0] for point in _starts(piece, outline)], length(ring))
+    specs = list(piece.edges.values())
+    named = {}
+    for at, spec in enumerate(specs):
+        width = 0.0 if spec.fold else float(spec.allowance.millimetres)
+        named[spec.name] = (_stretch(ring, starts[at], starts[(at + 1) % len(starts)], backwards), width)
+    edges = shaped_edges(named, backwards == clockwise)
+    _set_notches(edges, outline)
+    fold = next((edges[spec.name].cut for spec in specs if spec.fold), None)
+    return PieceShape(
+        piece.name,
+        outline.size,
+        edges,
+        backwards == clockwise,
+        fold=outline.mirror or ((fold[0], fold[-1]) if fold else None),
+        grain=outline.grain,
+        lines={name: _line(piece, outline, mark.value) for name, mark in piece.drawn_lines.items()},
+        darts={dart.name: _dart(piece, outline, dart) for dart in piece.darts.values() if dart.drawn},
+        holes=outline.holes,
+    )
+
+
+def _starts(piece: Piece, outline: Outline) -> list[Point]:
+    """Where each edge begins."""
+    if piece.corners:
+        return [_marked(piece, outline, mark.value) for mark in piece.corners]
+    if len(outline.corners) != len(piece.edges):
+        raise BadOutline(
+            f"The {piece.name} has {len(piece.edges)} edges, and its outline {len(outline.corners)} corners.",
+            f"Write under {piece.name} at which corner each edge begins, as in corners: [1, 2, 4]; "
+            "notchbook edges draws the numbers.",
+        )
+    return list(outline.corners)
+
+
+def _marked(piece: Piece, outline: Outline, mark: str) -> Point:
+    """`3`: the third corner; `n2`: the second notch; `d1`: the first dot."""
+    kind, number = (mark[0], mark[1:]) if mark[:1] in ("n", "d") else ("", mark)
+    rows: Sequence[Point] = {
+        "": outline.corners,
+        "n": [notch.at for notch in outline.notches],
+        "d": outline.holes,
+    }[kind]
+    if not number.isdecimal() or not 0 < int(number) <= len(rows):
+        called = {"": "corners", "n": "notches", "d": "dots"}[kind]
+        raise BadOutline(
+            f"“{mark}” is no place on the outline of the {piece.name}, which has {len(rows)} {called}.",
+            "Look at the numbers that notchbook edges draws: 3 is a corner, n3 a notch, d3 a dot, l3 an inner line.",
+        )
+    return rows[int(number) - 1]
+
+
+def _in_order(piece: Piece, starts: list[float], whole: float) -> tuple[list[float], bool]:
+    """The starts, and whether the writer goes round against the file's direction."""
+    if len(starts) < 2:
+        return starts, False
+    ahead = [(start - starts[0]) % whole for start in starts]
+    if len(starts) == 2 or all(a < b for a, b in itertools.pairwise(ahead)):
+        return starts, False
+    back = [(starts[0] - start) % whole for start in starts]
+    if all(a < b for a, b in itertools.pairwise(back)):
+        return starts, True
+    raise BadOutline(
+        f"The corners of the {piece.name} don't follow each other round its outline.",
+        "Write them in the order of the edges, all the way round; notchbook edges draws the numbers.",
+    )
+
+
+def _stretch(ring: Flat, first: float, last: float, backwards: bool) -> Flat:
+    if backwards:
+        return _stretch(ring, last, first, False)[::-1]
+    if first < last:
+        return between(ring, first, last)
+    head, tail = between(ring, first, length(ring)), between(ring, 0.0, last)
+    if distance(head[0], head[-1]) < 1e-6:
+        return tail
+    return head if distance(tail[0], tail[-1]) < 1e-6 else (*head, *tail[1:])
+
+
+def _set_notches(edges: dict[str, ShapedEdge], outline: Outline) -> None:
+    """Each notch with the edge that it lies nearest to."""
+    for notch in outline.notches:
+        edge = min(edges.values(), key=lambda edge: nearest(edge.cut, notch.at)[1])
+        if nearest(edge.cut, notch.at)[1] <= NEAR:
+            edge.notches = (*edge.notches, (nearest(edge.seam, notch.at)[0], notch))
+
+
+def _line(piece: Piece, outline: Outline, mark: str) -> Flat:
+    number = mark[1:]
+    if mark[:1] != "l" or not number.isdecimal() or not 0 < int(number) <= len(outline.lines):
+        raise BadOutline(
+            f"“{mark}” is no inner line of the {piece.name}, which has {len(outline.lines)}.",
+            "Look at the numbers that notchbook edges draws: l1 is the first inner line.",
+        )
+    return outline.lines[int(number) - 1].points()
+
+
+def _dart(piece: Piece, outline: Outline, dart: Dart) -> ShapedDart:
+    """Two inner lines, or one that runs from the edge to the point and back."""
+    lines = [_line(piece, outline, mark.value) for mark in dart.drawn if mark.value[:1] == "l"]
+    points = [_marked(piece, outline, mark.value) for mark in dart.drawn if mark.value[:1] != "l"]
+    if len(lines) == 1 and len(lines[0]) >= 3:
+        tip = lines[0][len(lines[0]) // 2]
+        return ShapedDart(dart.name, (lines[0][: len(lines[0]) // 2 + 1], lines[0][len(lines[0]) // 2 :][::-1]), tip)
+    if len(lines) != 2:
+        raise BadOutline(
+            f"The {dart.name} of the {piece.name} needs two inner lines, one a leg.",
+            "Write both, as in drawn: [l1, l2]; notchbook edges draws the numbers.",
+        )
+    if dart.kind != "dart":
+        return ShapedDart(dart.name, (lines[0], lines[1]), None)
+    tip = points[0] if points else _shared_end(lines[0], lines[1])
+    return ShapedDart(dart.name, (_toward(lines[0], tip), _toward(lines[1], tip)), tip)
+
+
+def _shared_end(one: Flat, two: Flat) -> Point:
+    return min(((a, b) for a in (one[0], one[-1]) for b in (two[0], two[-1])), key=lambda ends: distance(*ends))[0]
+
+
+def _toward(line: Flat, tip: Point) -> Flat:
+    return line if distance(line[-1], tip) <= distance(line[0], tip) else line[::-1]

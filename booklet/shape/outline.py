@@ -1,0 +1,50 @@
+"""A piece as its file draws it, before its edges have names; what read_dxf and read_svg give.
+
+Seen from the right side of the cloth, in millimetres, x to the right, y down.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from booklet.shape.course import Course, Point
+
+Chord = tuple[Point, Point]
+
+
+class Notch(NamedTuple):
+    """A notch in the cutting line. kind: slit | v | t | castle | check | u; depth: into the allowance."""
+
+    at: Point
+    kind: str = "slit"
+    depth: float = 0.0
+
+
+class Outline(NamedTuple):
+    """One piece in one size. size: "" where it is the same in every size.
+
+    ring: the cutting line, closed; corners: where the file marks its turn points (or where it bends sharply), in the
+    order in which the ring passes them; sew: the sewing lines, where drawn; lines: inner lines that are not cut out,
+    in the file's order; holes: drill holes and other marked dots; texts: what is written on the piece.
+    """
+
+    name: str
+    size: str
+    ring: Course
+    corners: tuple[Point, ...] = ()
+    notches: tuple[Notch, ...] = ()
+    sew: tuple[Course, ...] = ()
+    mirror: Chord | None = None
+    grain: Chord | None = None
+    lines: tuple[Course, ...] = ()
+    holes: tuple[Point, ...] = ()
+    texts: tuple[str, ...] = ()
+
+
+class BadOutline(ValueError):
+    """Why a file of outlines is not taken: what is wrong, and the mend, in a sentence each."""
+
+    def __init__(self, says: str, mend: str) -> None:
+        super().__init__(says)
+        self.says = says
+        self.mend = mend
