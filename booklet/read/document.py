@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import yaml
 
@@ -11,12 +11,15 @@ from booklet.finding import Place, Related
 from booklet.read.tree import List, Mapping, Node, Text, same_name
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from booklet.read.faults import Faults
 
 # How deep may a value stand? The source's own language needs eight. Our choice, so that a hostile file stops early.
 DEEPEST = 32
 
 _Loader: Any = getattr(yaml, "CLoader", yaml.Loader)
+_Scalar = yaml.ScalarEvent
 _TOO_DEEP = (
     "Values stand inside one another too deeply here.",
     "The deepest that a pattern needs is eight; look for brackets that never close.",
@@ -37,7 +40,7 @@ def read_document(name: str, text: str, faults: Faults) -> Node | None:
         )
         return None
     try:
-        return _Builder(name, faults).build(yaml.parse(text, Loader=_Loader))
+        return _Builder(name, faults).build(_Loader(text))
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
@@ -72,7 +75,7 @@ def _plain(error: yaml.MarkedYAMLError) -> str:
 def _with_paragraphs(event: Any) -> str:
     """Where YAML folds lines (after “>”, in quotes), a break that is left was a blank line: it parts paragraphs."""
     value: str = event.value
-    return value if event.style == "|" or "\n" not in value else _BREAKS.sub("\n\n", value)
+    return value if event.style == "|" else _BREAKS.sub("\n\n", value)
 
 
 class _Stop(Exception):
@@ -80,67 +83,88 @@ class _Stop(Exception):
 
 
 class _Builder:
-    """Events to nodes, on a stack of our own: depth is bounded, aliases and tags are never followed."""
+    """Events to nodes. Depth is bounded, aliases and tags are never followed."""
 
     def __init__(self, name: str, faults: Faults) -> None:
         self.name = name
         self.faults = faults
-        self.root: Node | None = None
-        self.here: List | Mapping | None = None
-        self.key: Text | None = None
-        self.stack: list[List | Mapping | None] = []
-        self.documents = 0
 
-    def build(self, events: Any) -> Node | None:
-        take = {
-            yaml.ScalarEvent: self._scalar,
-            yaml.MappingStartEvent: self._begin,
-            yaml.SequenceStartEvent: self._begin,
-            yaml.MappingEndEvent: self._end,
-            yaml.SequenceEndEvent: self._end,
-            yaml.AliasEvent: self._alias,
-            yaml.DocumentStartEvent: self._document,
-        }
-        for event in events:
-            taken = take.get(type(event))
-            if taken is not None:
-                taken(event)
-        return self.root
+    def build(self, parser: Any) -> Node | None:
+        """The root of the only document. `parser` gives events one by one, and None after the last."""
+        self.next: Callable[[], Any] = parser.get_event
+        root: Node | None = None
+        documents = 0
+        while (event := self.next()) is not None:
+            if type(event) is yaml.DocumentStartEvent:
+                documents += 1
+                if documents > 1:
+                    self._second_document(event)
+                root = self._node(self.next(), 0)
+        return root
 
-    def _scalar(self, event: Any) -> None:
-        node = Text(_with_paragraphs(event), self._place(event))
+    def _node(self, event: Any, depth: int) -> Node:
+        """The value that begins with `event`, in so many others."""
+        kind = type(event)
+        if kind is _Scalar:
+            return self._text(event)
+        if kind is yaml.AliasEvent:
+            self._alias(event)
+        node: List | Mapping = (Mapping if kind is yaml.MappingStartEvent else List)(self._place(event))
         if event.anchor or event.tag:
             self._refuse_magic(event, node)
-        here = self.here
-        if type(here) is Mapping and self.key is None:
-            self.key = node
-        else:
-            self._put(node)
-
-    def _begin(self, event: Any) -> None:
-        node: List | Mapping = (Mapping if type(event) is yaml.MappingStartEvent else List)(self._place(event))
-        if event.anchor or event.tag:
-            self._refuse_magic(event, node)
-        if len(self.stack) >= DEEPEST:
+        if depth >= DEEPEST:
             self._stop("nested-too-deep", node.place, *_TOO_DEEP)
-        if type(self.here) is Mapping and self.key is None:
-            self._stop(
-                "not-yaml",
-                node.place,
-                "A key must be words, not a list or a mapping.",
-                "Put words before the colon, or quotes round the whole.",
-            )
-        self._put(node)
-        self.stack.append(self.here)
-        self.here = node
+        end = self._fill_mapping(node, depth + 1) if isinstance(node, Mapping) else self._fill_list(node, depth + 1)
+        start, end = node.place, end.end_mark
+        node.place = Place(self.name, start.line, start.column, end.line + 1, end.column + 1)
+        return node
 
-    def _end(self, event: Any) -> None:
-        assert self.here is not None
-        start, end = self.here.place, event.end_mark
-        self.here.place = Place(self.name, start.line, start.column, end.line + 1, end.column + 1)
-        self.here = self.stack.pop()
+    def _text(self, event: Any) -> Text:
+        value = event.value
+        node = Text(value if "\n" not in value else _with_paragraphs(event), self._place(event))
+        if event.anchor or event.tag:
+            self._refuse_magic(event, node)
+        return node
 
-    def _alias(self, event: Any) -> None:
+    def _fill_list(self, node: List, depth: int) -> Any:
+        """Up to the event that ends it, which is given back."""
+        while type(event := self.next()) is not yaml.SequenceEndEvent:
+            node.items.append(self._node(event, depth))
+        return event
+
+    def _fill_mapping(self, node: Mapping, depth: int) -> Any:
+        """Up to the event that ends it, which is given back."""
+        entries, following = node.entries, self.next
+        while type(event := following()) is not yaml.MappingEndEvent:
+            key = self._text(event) if type(event) is _Scalar else self._no_key(event)
+            name = same_name(key.value)
+            if name in entries:
+                self._repeated(key, entries[name][0])
+                self._node(following(), depth)
+            else:
+                entries[name] = (key, self._node(following(), depth))
+        return event
+
+    def _no_key(self, event: Any) -> NoReturn:
+        if type(event) is yaml.AliasEvent:
+            self._alias(event)
+        self._stop(
+            "not-yaml",
+            self._place(event),
+            "A key must be words, not a list or a mapping.",
+            "Put words before the colon, or quotes round the whole.",
+        )
+
+    def _repeated(self, key: Text, first: Text) -> None:
+        self.faults.add(
+            "repeated-key",
+            key.place,
+            f"“{key.value}” is written twice here; only the first, in line {first.place.line}, would count.",
+            "Keep one of the two.",
+            related=(Related("It stands here already", first.place),),
+        )
+
+    def _alias(self, event: Any) -> NoReturn:
         self._stop(
             "alias-not-read",
             self._place(event),
@@ -148,40 +172,13 @@ class _Builder:
             "Write the text out where it is needed; the source has no anchors or aliases.",
         )
 
-    def _document(self, event: Any) -> None:
-        self.documents += 1
-        if self.documents > 1:
-            self._stop(
-                "not-yaml",
-                self._place(event),
-                "A second document begins here, after “---”.",
-                "Put it in a file of its own.",
-            )
-
-    def _put(self, node: Node) -> None:
-        """Where it belongs: the value of the key before it, the next of a list, or the whole."""
-        here = self.here
-        if here is None:
-            self.root = node
-        elif type(here) is List:
-            here.items.append(node)
-        elif type(here) is Mapping and self.key is not None:
-            self._enter(here, self.key, node)
-            self.key = None
-
-    def _enter(self, mapping: Mapping, key: Text, node: Node) -> None:
-        name = same_name(key.value)
-        if name in mapping.entries:
-            first = mapping.entries[name][0]
-            self.faults.add(
-                "repeated-key",
-                key.place,
-                f"“{key.value}” is written twice here; only the first, in line {first.place.line}, would count.",
-                "Keep one of the two.",
-                related=(Related("It stands here already", first.place),),
-            )
-            return
-        mapping.entries[name] = (key, node)
+    def _second_document(self, event: Any) -> NoReturn:
+        self._stop(
+            "not-yaml",
+            self._place(event),
+            "A second document begins here, after “---”.",
+            "Put it in a file of its own.",
+        )
 
     def _refuse_magic(self, event: Any, node: Node) -> None:
         if event.anchor:
@@ -199,7 +196,7 @@ class _Builder:
                 "Delete it, or put the whole text in quotes if it is part of your words.",
             )
 
-    def _stop(self, rule: str, place: Place, says: str, mend: str) -> None:
+    def _stop(self, rule: str, place: Place, says: str, mend: str) -> NoReturn:
         self.faults.unreadable(rule, place, says, mend)
         raise _Stop
 
