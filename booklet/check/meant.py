@@ -31,6 +31,25 @@ def is_doubled(piece_name: str) -> bool:
     return not _words("doubled pieces").isdisjoint(same_name(piece_name).split())
 
 
+def is_turned(piece_name: str) -> bool:
+    """Whether it is turned right side out once its ends or its outer edges are sewn, as a cuff is."""
+    return not _words("turned pieces").isdisjoint(same_name(piece_name).split())
+
+
+def is_tube(piece_name: str) -> bool:
+    """Whether it is narrow, and so turned when it is sewn to itself along its length, as a strap is."""
+    return not _words("tubes").isdisjoint(same_name(piece_name).split())
+
+
+def is_end(edge_name: str) -> bool:
+    return not _words("ends").isdisjoint(same_name(edge_name).split())
+
+
+def is_gap(edge_name: str) -> bool:
+    """Whether an edge is named as a gap that is left for turning."""
+    return not _words("gaps").isdisjoint(same_name(edge_name).split())
+
+
 def ways() -> frozenset[str]:
     """The words that tell two sides of a seam apart."""
     return _words("sides of a seam")
