@@ -61,6 +61,18 @@ class Course(NamedTuple):
             found.append(part.end)
         return tuple(found)
 
+    def number_of_points(self, tolerance: float = TOLERANCE) -> int:
+        """How many it would be flattened to."""
+        starts = [self.start, *(part.end for part in self.parts)]
+        return 1 + sum(
+            _steps(start, *part.controls, part.end, tolerance) if part.controls else 1
+            for start, part in zip(starts, self.parts, strict=False)
+        )
+
+    def all_points(self) -> tuple[Point, ...]:
+        """Ends and controls, as the file has them: the course lies inside their hull."""
+        return (self.start, *(point for part in self.parts for point in (*(part.controls or ()), part.end)))
+
 
 def line(points: Iterable[Point]) -> Course:
     """Straight from point to point."""
@@ -69,17 +81,22 @@ def line(points: Iterable[Point]) -> Course:
 
 
 def _on_curve(start: Point, one: Point, two: Point, end: Point, tolerance: float) -> list[Point]:
-    """Points between the ends, at equal parameters.
+    """Points between the ends, at equal parameters."""
+    number = _steps(start, one, two, end, tolerance)
+    return [_at(start, one, two, end, step / number) for step in range(1, number)]
 
-    Their number from the second differences of the controls. Source: Wang's bound, G. Farin, Curves and Surfaces for
-    CAGD, 5th ed., 2002 (from memory): n >= sqrt(d(d-1)/8 * max|second difference| / tolerance), here with degree 3.
+
+def _steps(start: Point, one: Point, two: Point, end: Point, tolerance: float) -> int:
+    """Into how many straight steps a curve is cut, from the second differences of its controls.
+
+    Source: Wang's bound, G. Farin, Curves and Surfaces for CAGD, 5th ed., 2002 (from memory): n >= sqrt(d(d-1)/8 *
+    max|second difference| / tolerance), here with degree 3.
     """
     bend = max(
         math.hypot(start[0] - 2 * one[0] + two[0], start[1] - 2 * one[1] + two[1]),
         math.hypot(one[0] - 2 * two[0] + end[0], one[1] - 2 * two[1] + end[1]),
     )
-    number = max(1, math.ceil(math.sqrt(0.75 * bend / tolerance)))
-    return [_at(start, one, two, end, step / number) for step in range(1, number)]
+    return max(1, math.ceil(math.sqrt(0.75 * bend / tolerance)))
 
 
 def _at(start: Point, one: Point, two: Point, end: Point, share: float) -> Point:

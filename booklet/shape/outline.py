@@ -5,9 +5,12 @@ Seen from the right side of the cloth, in millimetres, x to the right, y down.
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.shape.course import Course, Point
+
+if TYPE_CHECKING:
+    from booklet.finding import Place
 
 Chord = tuple[Point, Point]
 
@@ -39,12 +42,25 @@ class Outline(NamedTuple):
     lines: tuple[Course, ...] = ()
     holes: tuple[Point, ...] = ()
     texts: tuple[str, ...] = ()
+    cutouts: tuple[Course, ...] = ()
 
 
 class BadOutline(ValueError):
-    """Why a file of outlines is not taken: what is wrong, and the mend, in a sentence each."""
+    """Why a file of outlines, or a piece in it, is not taken: what is wrong, and the mend, in a sentence each.
 
-    def __init__(self, says: str, mend: str) -> None:
+    rule: the finding's name; place: where in the source the fault stands, where it is narrower than the piece.
+    """
+
+    def __init__(self, says: str, mend: str, rule: str = "outline-not-read", place: Place | None = None) -> None:
         super().__init__(says)
         self.says = says
         self.mend = mend
+        self.rule = rule
+        self.place = place
+
+
+class OutlineFile(NamedTuple):
+    """What one file gave: its outlines, and the pieces (as the file names them) whose drawing can't be taken."""
+
+    outlines: tuple[Outline, ...]
+    bad: tuple[tuple[str, BadOutline], ...] = ()

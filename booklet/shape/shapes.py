@@ -1,0 +1,188 @@
+"""Every piece of a pattern in every size and fitting, from its files of outlines; read and named when asked for."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from booklet.read.faults import nearest
+from booklet.read.tree import same_name
+from booklet.shape.files import OutlineSource, outline_sources
+from booklet.shape.known import Known, Told, plain
+from booklet.shape.outline import BadOutline
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from booklet.model.pattern import Pattern, Piece
+    from booklet.read.faults import Faults
+    from booklet.shape.outline import Outline, OutlineFile
+    from booklet.shape.piece import PieceShape
+
+
+def read_shapes(pattern: Pattern, faults: Faults) -> Shapes | None:
+    """The shapes of a pattern, or None where it names no outlines. Files are opened when the first shape is asked for.
+
+    faults: takes what is found then, each once, at the `outlines` value or at the piece.
+    """
+    return Shapes(pattern, faults) if pattern.outlines else None
+
+
+class Shapes:
+    """sizes: the pattern's, or one that is "" where it has none; figure_size: the one in which figures are drawn."""
+
+    def __init__(self, pattern: Pattern, faults: Faults) -> None:
+        self.pattern = pattern
+        self.faults = faults
+        self.sizes: tuple[str, ...] = pattern.sizes or ("",)
+        self._known = Known(pattern)
+        self._shapes: dict[tuple[str, str, str], PieceShape | None] = {}
+        self._bad: set[str] = set()
+        self._strange: list[str] = []
+        self._all_read = True
+
+    @cached_property
+    def sources(self) -> list[OutlineSource]:
+        """The files that are there."""
+        before = len(self.faults.findings)
+        found = outline_sources(self.pattern, self.faults)
+        self._all_read = len(self.faults.findings) == before
+        return found
+
+    @cached_property
+    def figure_size(self) -> str:
+        wanted = self.pattern.figure_size
+        middle = self.sizes[(len(self.sizes) - 1) // 2]
+        if wanted is None:
+            return middle
+        sized = self._known.size(wanted.value)
+        if sized is None:
+            self.faults.add(
+                "unknown-size",
+                wanted.place,
+                f"“{wanted.value[:40]}” is no size of this pattern.",
+                f"Write one of its sizes: {', '.join(self.pattern.sizes)}." if self.pattern.sizes else "Take it out.",
+            )
+        return sized or middle
+
+    def of(self, piece_name: str, size: str, fitting: str = "") -> PieceShape | None:
+        """One piece, its edges named; None where it can't be had, after saying why. Names as in the source.
+
+        fitting "": where the piece is drawn by fitting, the first that is drawn.
+        """
+        piece = self.pattern.pieces.get(same_name(piece_name))
+        if piece is None:
+            return None
+        outline = self.outline(piece_name, size, fitting)
+        if outline is None:
+            self._say_missing(piece)
+            return None
+        key = (same_name(piece_name), fitting, size)
+        if key not in self._shapes:
+            self._shapes[key] = self._named(piece, outline)
+        return self._shapes[key]
+
+    def outline(self, piece_name: str, size: str, fitting: str = "") -> Outline | None:
+        """The piece as its file draws it, whether its edges can be told or not."""
+        key = same_name(piece_name)
+        fittings = dict.fromkeys((fitting, "", *(() if fitting else self.pattern.fittings)))
+        rows = ((key, fits, sized) for sized in (size, "") for fits in fittings)
+        return next((self._outlines[row] for row in rows if row in self._outlines), None)
+
+    def fittings_of(self, piece_name: str) -> tuple[str, ...]:
+        """The fittings that have outlines of their own, in the pattern's order; ("",) where one serves all."""
+        key = same_name(piece_name)
+        drawn = {fits for name, fits, _ in self._outlines if name == key}
+        return tuple(fits for fits in self.pattern.fittings if fits in drawn) or ("",)
+
+    @cached_property
+    def _outlines(self) -> dict[tuple[str, str, str], Outline]:
+        """By the piece's key, the fitting and the size."""
+        found: dict[tuple[str, str, str], Outline] = {}
+        for source in self.sources:
+            try:
+                file = self._read(source)
+            except BadOutline as error:
+                self._all_read = False
+                self._say_bad(source, error)
+                continue
+            for name, bad in file.bad:
+                told = self._told(name, "", source)
+                if told is not None and told.piece not in self._bad:
+                    self._bad.add(told.piece)
+                    self._say_bad(source, bad)
+            for outline in file.outlines:
+                told = self._told(outline.name, outline.size, source)
+                if told is None:
+                    self._strange.append(outline.name)
+                else:
+                    found.setdefault(told, outline._replace(size=told.size))
+        return found
+
+    def _say_bad(self, source: OutlineSource, bad: BadOutline) -> None:
+        self.faults.add(bad.rule, source.written.place, f"{source.name}: {bad.says}", bad.mend)
+
+    def _read(self, source: OutlineSource) -> OutlineFile:
+        try:
+            data = source.path.read_bytes()
+        except OSError as error:
+            raise BadOutline(f"it can't be opened: {error.strerror}.", "Look at its permissions.") from None
+        if data.lstrip(b"\xef\xbb\xbf \t\r\n")[:1] == b"<":
+            from booklet.shape.read_svg import read_svg
+
+            return read_svg(data, self._known)
+        from booklet.shape.read_dxf import read_dxf
+
+        return read_dxf(data)
+
+    def _told(self, name: str, size: str, source: OutlineSource) -> Told | None:
+        """The size stands in the drawing, in the piece's name, or in the file's, as in `front-12.dxf`."""
+        told = self._known.told(name, size)
+        if told is None or told.size:
+            return told
+        words = plain(source.path.stem).split(" ")
+        tails = (self._known.size(" ".join(words[at:])) for at in range(len(words)))
+        return told._replace(size=next((sized for sized in tails if sized), ""))
+
+    def _named(self, piece: Piece, outline: Outline) -> PieceShape | None:
+        from booklet.shape.name import shape_of
+
+        try:
+            return shape_of(piece, outline)
+        except BadOutline as error:
+            key = same_name(piece.name)
+            if key not in self._bad:
+                self._bad.add(key)
+                self.faults.add(error.rule, error.place or piece.place, error.says, error.mend)
+            return None
+
+    def _say_missing(self, piece: Piece) -> None:
+        """Once for a piece: that it is not drawn, or in which sizes and fittings it is not."""
+        key = same_name(piece.name)
+        if key in self._bad or not self._all_read:
+            return
+        self._bad.add(key)
+        if not any(name == key for name, _, _ in self._outlines):
+            meant = nearest(piece.name, self._strange)
+            self.faults.add(
+                "piece-not-drawn",
+                piece.place,
+                f"The {piece.name} is not in the outlines" + (f", where there is a “{meant}”." if meant else "."),
+                "Give it that name in your drafting program, or add its outline to the files."
+                if meant
+                else "Add its outline to the files; its name there must be the one written here.",
+            )
+            return
+        missing = list(self._missing(piece))
+        self.faults.add(
+            "size-not-drawn",
+            piece.place,
+            f"The {piece.name} is not drawn in {missing[0] if len(missing) == 1 else ', '.join(missing)}.",
+            "Save it in every size of the pattern, or take the size out of “sizes”.",
+        )
+
+    def _missing(self, piece: Piece) -> Iterator[str]:
+        for fitting in self.fittings_of(piece.name):
+            for size in self.sizes:
+                if self.outline(piece.name, size, fitting) is None:
+                    yield f"size {size}" + (f", {fitting}" if fitting else "")
