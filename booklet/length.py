@@ -49,6 +49,7 @@ _NUMBER = (
     rf"(?:(?P<top>[0-9]{{1,3}})\s?[/⁄]\s?(?P<bottom>[0-9]{{1,3}})|(?P<glyph>[{_GLYPH_CLASS}]))"
     r"|(?P<plain>[0-9]{1,6}(?:\.[0-9]{1,4})?)"
 )
+_PARTS = ("whole", "top", "bottom", "glyph", "plain")
 _UNITS = r"inches|inch|in\b|yards?|yds?\b|millimet(?:re|er)s?|mm\b|centimet(?:re|er)s?|cm\b|met(?:re|er)s?\b|m\b|[\"″”]"
 # In “sew all 2 in the same way”, `in` is no unit: a whole number, then `in`, then one of these.
 _NOT_INCHES = (
@@ -169,7 +170,7 @@ def parse(text: str) -> Length:
         raise BadLength(f"“{text}” has no unit")
     if word not in _UNIT_WORDS:
         raise BadLength(f"“{text}” has a unit that is not known")
-    return Length(_amount(match), _UNIT_WORDS[word], text.strip())
+    return Length(_amount(match.group(), *match.group(*_PARTS)), _UNIT_WORDS[word], text.strip())
 
 
 def find(text: str) -> list[tuple[int, int, Length]]:
@@ -190,13 +191,22 @@ def find(text: str) -> list[tuple[int, int, Length]]:
         if (closes and match["plain"]) or (unit in '"”' and text[match.start("unit") - 1].isspace()):
             done = match.start("unit")
             continue
-        try:
-            amount = _amount(match)
-        except BadLength:
-            continue
-        if not (_is_no_length(text, match) or (match["top"] and int(match["top"]) >= int(match["bottom"]))):
-            found.append((match.start(), match.end(), Length(amount, _UNIT_WORDS[unit], match.group())))
+        length = _written(match.group(), unit, *match.group(*_PARTS))
+        if length is not None and not _is_no_length(text, match):
+            found.append((match.start(), match.end(), length))
     return found
+
+
+@lru_cache(4096)
+def _written(text: str, unit: str, *parts: str | None) -> Length | None:
+    """The measure that a text gives; None where it divides by nothing, or is a fraction of more than one.
+
+    None too where the unit has a letter like İ in it, which is an i where case counts for nothing.
+    """
+    _, top, bottom, _, _ = parts
+    if (top and bottom and int(top) >= int(bottom)) or unit not in _UNIT_WORDS:
+        return None
+    return Length(_amount(text, *parts), _UNIT_WORDS[unit], text)
 
 
 def _is_no_length(text: str, match: re.Match[str]) -> bool:
@@ -207,15 +217,17 @@ def _is_no_length(text: str, match: re.Match[str]) -> bool:
     return bool(_expression(_NOT_INCHES).match(text, match.end()) or _expression(_NAMED).search(before))
 
 
-def _amount(match: re.Match[str]) -> Fraction:
-    if match["plain"]:
-        return Fraction(match["plain"])
-    whole = int(match["whole"] or 0)
-    if match["glyph"]:
-        return whole + _FROM_GLYPH[match["glyph"]]
-    if int(match["bottom"]) == 0:
-        raise BadLength(f"“{match.group().strip()}” divides by nothing")
-    return whole + Fraction(int(match["top"]), int(match["bottom"]))
+def _amount(
+    text: str, whole: str | None, top: str | None, bottom: str | None, glyph: str | None, plain: str | None
+) -> Fraction:
+    """The number that the parts of _NUMBER make."""
+    if plain:
+        return Fraction(plain)
+    if glyph:
+        return int(whole or 0) + _FROM_GLYPH[glyph]
+    if int(bottom or 0) == 0:
+        raise BadLength(f"“{text.strip()}” divides by nothing")
+    return int(whole or 0) + Fraction(int(top or 0), int(bottom or 0))
 
 
 def spell(length: Length) -> Spelled:

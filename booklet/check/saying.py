@@ -24,6 +24,10 @@ _CLOSED = re.compile(r"\s*\)")
 _WORD = re.compile(r"[\w’'-]+")
 _FILLERS = frozenset({"about", "exactly", "just", "only", "scant", "generous", "full", "a"})
 _DIGITS = re.compile(rf"[0-9{''.join(GLYPHS.values())}]")
+# What may close the last word of a phrase.
+_ENDS = ",;:.)”*!?"
+# How many fillers may stand together?
+_MOST_FILLERS = 2
 # How many words may stand for the … of a phrase?
 _MOST_BETWEEN = 4
 
@@ -104,37 +108,44 @@ def _governing(before: str, after: str) -> tuple[str, Sequence[str], Sequence[st
     words_before, words_after = before.split(), after.split()
     if after[:1] not in ("", " ", "\n"):  # a stop or a comma: the phrase ends with the measure
         words_after = ["", *words_after]
-    for verb in _candidates(_WORD.findall(before.lower()), _WORD.findall(after.lower())):
+    plain = [word.lstrip('(“"*') for word in before.lower().split()]
+    nearest, following = plain[-1 - _MOST_FILLERS :], {words_after[0].lower().rstrip(_ENDS), "…"} if words_after else ()
+    for verb in _candidates(before, after):
         for phrase in _phrases(verb):
-            lead, tail = _lead(phrase.lead, words_before), _tail(phrase.tail, words_after)
+            # A look at one word on each side of the measure rules most phrases out.
+            if (phrase.lead and phrase.lead[-1] not in nearest) or (phrase.tail and phrase.tail[0] not in following):
+                continue
+            lead = _lead(phrase.lead, plain)
+            tail = None if lead is None else _tail(phrase.tail, words_after)
             if lead is not None and tail is not None:
                 words = [word.strip("“”\"'()*,;:.") for word in words_after[:tail]]
                 return verb, [word.lstrip('(“"*') for word in words_before[len(words_before) - lead :]], words
     return None
 
 
-def _candidates(before: list[str], after: list[str]) -> list[str]:
+def _candidates(before: str, after: str) -> Iterator[str]:
     """The verbs that may govern, nearest first; one with another object between it and the measure does not."""
-    found: dict[str, None] = {}
-    for word in reversed(before):
-        if word in _never("with"):
-            return list(found)
-        if word in _verbs():
-            found[_verbs()[word]] = None
-    found.update((_verbs()[word], None) for word in after if word in _verbs())
-    return list(found)
+    verbs, ends = _verbs(), _never("with")
+    for word in reversed(_WORD.findall(before.lower())):
+        if word in ends:
+            return
+        if word in verbs:
+            yield verbs[word]
+    yield from (verbs[word] for word in _WORD.findall(after.lower()) if word in verbs)
 
 
 def _lead(lead: tuple[str, ...], words: list[str]) -> int | None:
-    """How many words before the measure belong to the phrase, fillers (`to about`) among them; None: it is not said."""
+    """How many words before the measure belong to the phrase, fillers (`to about`) among them; None: it is not said.
+
+    `words`: those before the measure, in small letters and without the signs that open something.
+    """
     if not lead:
-        return None if words and words[-1].lower().strip('(“"*,;:') in _never("before") else 0
-    plain = [word.lower().lstrip('(“"*') for word in words[-len(lead) - 2 :]]
-    for fillers in range(3):
-        cut = len(plain) - fillers
-        if fillers and (cut < 0 or plain[cut] not in _FILLERS):
+        return None if words and words[-1].strip('(“"*,;:') in _never("before") else 0
+    for fillers in range(_MOST_FILLERS + 1):
+        cut = len(words) - fillers
+        if fillers and (cut < 0 or words[cut] not in _FILLERS):
             return None
-        if tuple(plain[max(0, cut - len(lead)) : cut]) == lead:
+        if tuple(words[max(0, cut - len(lead)) : cut]) == lead:
             return len(lead) + fillers
     return None
 
@@ -151,7 +162,7 @@ def _tail(tail: tuple[str, ...], words: list[str]) -> int | None:
             if rest is not None:
                 return skipped + rest
         return None
-    ends = ",;:.)”*!?" if len(tail) == 1 else ""
+    ends = _ENDS if len(tail) == 1 else ""
     if not words or words[0].lower().rstrip(ends) != tail[0]:
         return None
     return 1 if len(tail) == 1 else _more(_tail(tail[1:], words[1:]))
