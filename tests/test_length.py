@@ -151,6 +151,7 @@ def lengths(text: str) -> list[str]:
         ('Trim to 1/4", then to 1/8".', ["1/4 in", "1/8 in"]),
         ("Press 5/8 in (1.5 cm) open.", ["5/8 in", "1.5 cm"]),
         ("It is 12.5 cm by 3 m.", ["12.5 cm", "3 m"]),
+        ("4 İn is no unit, and 3 mm is one.", ["3 mm"]),
     ],
 )
 def test_measures_are_found_where_they_stand_in_prose(text: str, found: list[str]) -> None:
