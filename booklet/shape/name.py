@@ -6,6 +6,7 @@ import itertools
 from typing import TYPE_CHECKING
 
 from booklet.shape.course import area, between, distance, length, nearest
+from booklet.shape.drawn import drawn_allowances
 from booklet.shape.outline import BadOutline
 from booklet.shape.piece import PieceShape, ShapedDart, ShapedEdge, shaped_edges
 
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from booklet.model.pattern import Dart, Piece
+    from booklet.read.tree import Text
     from booklet.shape.course import Point
     from booklet.shape.outline import Outline
     from booklet.shape.seamline import Flat
@@ -35,6 +37,8 @@ def shape_of(piece: Piece, outline: Outline) -> PieceShape:
         named[spec.name] = (_stretch(ring, starts[at], starts[(at + 1) % len(starts)], backwards), width)
     edges = shaped_edges(named, backwards == clockwise)
     _set_notches(edges, outline)
+    for name, drawn in drawn_allowances(edges, outline.sew, backwards != clockwise).items():
+        edges[name].drawn = drawn
     fold = next((edges[spec.name].cut for spec in specs if spec.fold), None)
     return PieceShape(
         piece.name,
@@ -43,7 +47,7 @@ def shape_of(piece: Piece, outline: Outline) -> PieceShape:
         backwards == clockwise,
         fold=outline.mirror or ((fold[0], fold[-1]) if fold else None),
         grain=outline.grain,
-        lines={name: _line(piece, outline, mark.value) for name, mark in piece.drawn_lines.items()},
+        lines={name: _line(piece, outline, mark) for name, mark in piece.drawn_lines.items()},
         darts={dart.name: _dart(piece, outline, dart) for dart in piece.darts.values() if dart.drawn},
         holes=outline.holes,
     )
@@ -52,18 +56,27 @@ def shape_of(piece: Piece, outline: Outline) -> PieceShape:
 def _starts(piece: Piece, outline: Outline) -> list[Point]:
     """Where each edge begins."""
     if piece.corners:
-        return [_marked(piece, outline, mark.value) for mark in piece.corners]
+        if len(piece.corners) != len(piece.edges):
+            raise BadOutline(
+                f"The {piece.name} has {len(piece.edges)} edges, and “corners” says where {len(piece.corners)} begin.",
+                "Write one corner for each edge, in the order of “edges”; notchbook edges draws the numbers.",
+                "edges-not-told",
+                piece.corners[0].place,
+            )
+        return [_marked(piece, outline, mark) for mark in piece.corners]
     if len(outline.corners) != len(piece.edges):
         raise BadOutline(
             f"The {piece.name} has {len(piece.edges)} edges, and its outline {len(outline.corners)} corners.",
             f"Write under {piece.name} at which corner each edge begins, as in corners: [1, 2, 4]; "
             "notchbook edges draws the numbers.",
+            "edges-not-told",
         )
     return list(outline.corners)
 
 
-def _marked(piece: Piece, outline: Outline, mark: str) -> Point:
+def _marked(piece: Piece, outline: Outline, written: Text) -> Point:
     """`3`: the third corner; `n2`: the second notch; `d1`: the first dot."""
+    mark = written.value.strip().lower()
     kind, number = (mark[0], mark[1:]) if mark[:1] in ("n", "d") else ("", mark)
     rows: Sequence[Point] = {
         "": outline.corners,
@@ -73,8 +86,10 @@ def _marked(piece: Piece, outline: Outline, mark: str) -> Point:
     if not number.isdecimal() or not 0 < int(number) <= len(rows):
         called = {"": "corners", "n": "notches", "d": "dots"}[kind]
         raise BadOutline(
-            f"“{mark}” is no place on the outline of the {piece.name}, which has {len(rows)} {called}.",
+            f"“{mark[:20]}” is no place on the outline of the {piece.name}, which has {_number(len(rows), called)}.",
             "Look at the numbers that notchbook edges draws: 3 is a corner, n3 a notch, d3 a dot, l3 an inner line.",
+            "unknown-mark",
+            written.place,
         )
     return rows[int(number) - 1]
 
@@ -92,6 +107,8 @@ def _in_order(piece: Piece, starts: list[float], whole: float) -> tuple[list[flo
     raise BadOutline(
         f"The corners of the {piece.name} don't follow each other round its outline.",
         "Write them in the order of the edges, all the way round; notchbook edges draws the numbers.",
+        "edges-not-told",
+        piece.corners[0].place if piece.corners else None,
     )
 
 
@@ -114,27 +131,40 @@ def _set_notches(edges: dict[str, ShapedEdge], outline: Outline) -> None:
             edge.notches = (*edge.notches, (nearest(edge.seam, notch.at)[0], notch))
 
 
-def _line(piece: Piece, outline: Outline, mark: str) -> Flat:
+def _number(number: int, called: str) -> str:
+    if number == 1:
+        called = "notch" if called == "notches" else called.removesuffix("s")
+    return f"{number or 'no'} {called}"
+
+
+def _line(piece: Piece, outline: Outline, written: Text) -> Flat:
+    mark = written.value.strip().lower()
     number = mark[1:]
     if mark[:1] != "l" or not number.isdecimal() or not 0 < int(number) <= len(outline.lines):
         raise BadOutline(
-            f"“{mark}” is no inner line of the {piece.name}, which has {len(outline.lines)}.",
+            f"“{mark[:20]}” is no inner line of the {piece.name}, which has {len(outline.lines) or 'none'}.",
             "Look at the numbers that notchbook edges draws: l1 is the first inner line.",
+            "unknown-mark",
+            written.place,
         )
     return outline.lines[int(number) - 1].points()
 
 
 def _dart(piece: Piece, outline: Outline, dart: Dart) -> ShapedDart:
     """Two inner lines, or one that runs from the edge to the point and back."""
-    lines = [_line(piece, outline, mark.value) for mark in dart.drawn if mark.value[:1] == "l"]
-    points = [_marked(piece, outline, mark.value) for mark in dart.drawn if mark.value[:1] != "l"]
-    if len(lines) == 1 and len(lines[0]) >= 3:
-        tip = lines[0][len(lines[0]) // 2]
-        return ShapedDart(dart.name, (lines[0][: len(lines[0]) // 2 + 1], lines[0][len(lines[0]) // 2 :][::-1]), tip)
+    lines = [_line(piece, outline, mark) for mark in dart.drawn if mark.value.strip().lower().startswith("l")]
+    points = [_marked(piece, outline, mark) for mark in dart.drawn if not mark.value.strip().lower().startswith("l")]
+    if len(lines) == 1 and len(lines[0]) >= 3 and dart.kind == "dart":
+        line = lines[0]
+        turn = max(range(len(line)), key=lambda at: distance(line[at], line[0]) + distance(line[at], line[-1]))
+        return ShapedDart(dart.name, (line[: turn + 1], line[turn:][::-1]), line[turn])
     if len(lines) != 2:
         raise BadOutline(
-            f"The {dart.name} of the {piece.name} needs two inner lines, one a leg.",
+            f"The {dart.name} of the {piece.name} needs two inner lines, "
+            + ("one a leg." if dart.kind == "dart" else "those that come together."),
             "Write both, as in drawn: [l1, l2]; notchbook edges draws the numbers.",
+            "unknown-mark",
+            dart.drawn[0].place,
         )
     if dart.kind != "dart":
         return ShapedDart(dart.name, (lines[0], lines[1]), None)

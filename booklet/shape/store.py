@@ -1,0 +1,172 @@
+"""Measures kept from one run to the next, as JSON in the user's cache folder; silently none where that can't be had.
+
+What is kept is numbers and sentences. A file there that is broken, strange or too large is not used.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from booklet import __version__
+from booklet.finding import Place
+from booklet.read.faults import Faults
+from booklet.shape.measure import EdgeMeasure, Measures, NotchAt, PieceMeasure
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from booklet.finding import Finding
+    from booklet.model.pattern import Pattern
+    from booklet.shape.files import OutlineSource
+
+# Of what is kept: a number to raise whenever measuring changes.
+FORM = 1
+# The most patterns that are kept, and the most bytes of one. Our choice.
+MOST_FILES, MOST_BYTES = 60, 8_000_000
+
+
+def folder() -> Path | None:
+    """Where it is kept. Source: XDG Base Directory Specification 0.8; on Windows the user's local application data."""
+    if sys.platform == "win32":
+        base = os.environ.get("LOCALAPPDATA", "")
+    else:
+        base = os.environ.get("XDG_CACHE_HOME", "")
+    if base and Path(base).is_absolute():
+        return Path(base) / "notchbook"
+    try:
+        return Path.home() / ".cache" / "notchbook"
+    except RuntimeError:
+        return None
+
+
+def name_of(pattern: Pattern, sources: Sequence[OutlineSource]) -> str:
+    """From the outlines' bytes, what the pattern says of its pieces, and our version: 64 hexadecimal digits."""
+    from hashlib import sha256
+
+    whole = sha256(json.dumps([FORM, __version__, _relevant(pattern)], ensure_ascii=False).encode("utf-8", "replace"))
+    for source in sources:
+        try:
+            data = source.path.read_bytes()
+        except OSError:
+            data = b""
+        whole.update(f"{source.name} {len(data)}\n".encode("utf-8", "replace") + data)
+    return whole.hexdigest()
+
+
+def _relevant(pattern: Pattern) -> Any:
+    """What measuring asks of the pattern."""
+    return [
+        pattern.sizes,
+        pattern.fittings,
+        [written.value for written in pattern.outlines],
+        [
+            [
+                piece.name,
+                piece.number,
+                [[edge.name, str(edge.allowance.millimetres), edge.fold] for edge in piece.edges.values()],
+                [
+                    [dart.name, dart.kind, [name.value for name in dart.crosses], [mark.value for mark in dart.drawn]]
+                    for dart in piece.darts.values()
+                ],
+                [mark.value for mark in piece.corners],
+                [[name, mark.value] for name, mark in piece.drawn_lines.items()],
+            ]
+            for piece in pattern.pieces.values()
+        ],
+    ]
+
+
+def _spots(pattern: Pattern) -> dict[str, Place]:
+    """Every place that a fault of an outline may point at, by a name that outlives a change of lines."""
+    found = {f"outlines {at}": written.place for at, written in enumerate(pattern.outlines)}
+    for key, piece in pattern.pieces.items():
+        found[f"piece {key}"] = piece.place
+        found |= {f"corner {at} {key}": mark.place for at, mark in enumerate(piece.corners)}
+        found |= {f"line {name} {key}": mark.place for name, mark in piece.drawn_lines.items()}
+        for name, dart in piece.darts.items():
+            found |= {f"dart {name} {at} {key}": mark.place for at, mark in enumerate(dart.drawn)}
+    return found
+
+
+def keep(key: str, pattern: Pattern, measures: Measures, findings: Sequence[Finding]) -> None:
+    """Writes it down, where that can be done; and clears away the oldest of what is there."""
+    named = {place: spot for spot, place in _spots(pattern).items()}
+    if any(finding.place not in named for finding in findings):
+        return
+    whole = {
+        "pieces": [[*names, *piece] for names, piece in measures.pieces.items()],
+        "faults": [[named[finding.place], finding.rule, finding.says, finding.mend] for finding in findings],
+    }
+    place = folder()
+    if place is None:
+        return
+    try:
+        place.mkdir(parents=True, exist_ok=True)
+        fresh = place / f"{key}.{os.getpid()}.part"
+        fresh.write_text(json.dumps(whole, ensure_ascii=False, separators=(",", ":")), encoding="utf-8")
+        fresh.replace(place / f"{key}.json")
+        _clear(place)
+    except (OSError, ValueError):
+        return
+
+
+def _clear(place: Path) -> None:
+    """The oldest beyond the most; nothing that is not ours."""
+    ours = [path for path in place.iterdir() if path.suffix in (".json", ".part") and len(path.name) >= 69]
+    for path in sorted(ours, key=lambda path: path.stat().st_mtime, reverse=True)[MOST_FILES:]:
+        path.unlink(missing_ok=True)
+
+
+def kept(key: str, pattern: Pattern) -> tuple[Measures, Faults] | None:
+    """What was written down under that name, or None."""
+    place = folder()
+    if place is None:
+        return None
+    try:
+        path = place / f"{key}.json"
+        if path.stat().st_size > MOST_BYTES:
+            return None
+        return _read(json.loads(path.read_bytes()), pattern)
+    except (OSError, ValueError, TypeError, KeyError, IndexError, AttributeError, RecursionError):
+        return None
+
+
+def _read(whole: Any, pattern: Pattern) -> tuple[Measures, Faults]:
+    """Raises an error of its own accord for whatever is not of the form that `keep` writes."""
+    pieces = {
+        (_text(key), _text(fitting), _text(size)): PieceMeasure(
+            {_text(name): _edge(edge) for name, edge in edges.items()},
+            {_text(name): _number(length) for name, length in lines.items()},
+        )
+        for key, fitting, size, edges, lines in whole["pieces"]
+    }
+    spots, faults = _spots(pattern), Faults()
+    for spot, rule, says, mend in whole["faults"]:
+        faults.add(_text(rule), spots[spot], _text(says), _text(mend))
+    return Measures(pattern.sizes or ("",), pieces), faults
+
+
+def _edge(row: Any) -> EdgeMeasure:
+    sewn, flat, drawn, notches = row
+    return EdgeMeasure(
+        _number(sewn),
+        _number(flat),
+        None if drawn is None else (_number(drawn[0]), _number(drawn[1])),
+        tuple(NotchAt(_number(place), _text(kind)) for place, kind in notches),
+    )
+
+
+def _text(value: Any) -> str:
+    if not isinstance(value, str):
+        raise TypeError(value)
+    return value
+
+
+def _number(value: Any) -> float:
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not -1e6 < value < 1e6:
+        raise TypeError(value)
+    return float(value)
