@@ -10,7 +10,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from booklet.read.tree import same_name
-from booklet.record import Record, fresh
+from booklet.record import Record
 
 if TYPE_CHECKING:
     from booklet.finding import Place
@@ -79,7 +79,10 @@ class Edge:
 
 
 class CutPiece:
-    """All copies of one piece in one material, as one: `front`, or `front in fusible`."""
+    """All copies of one piece in one material, as one: `front`, or `front in fusible`.
+
+    touched: the step that first works on it.
+    """
 
     __slots__ = (
         "apart",
@@ -105,7 +108,7 @@ class CutPiece:
         self.edges: dict[str, Edge] = {name: Edge(self, name, spec) for name, spec in piece.edges.items()}
         self.darts: dict[str, Act | None] = dict.fromkeys(piece.darts)
         self.fused: Act | None = None
-        self.touched: Act | None = None
+        self.touched: Step | None = None
         self.trusted = False
         self.apart = False
         self.group = Group(self)
@@ -183,19 +186,22 @@ def merge(first: Group, second: Group) -> Group:
     return first
 
 
-class Part(Record):
+class Part:
     """A cut piece, or what a step made. Its cut pieces are `size` in a row of their group, from `first` on.
 
     made: the step that made it (None for a cut piece); gone: the step whose part took it in.
     """
 
-    name: str
-    called: str
-    first: CutPiece | None
-    size: int
-    made: Step | None = None
-    gone: Step | None = None
-    gone_into: str = ""
+    __slots__ = ("called", "first", "gone", "gone_into", "made", "name", "size")
+
+    def __init__(self, name: str, called: str, first: CutPiece | None, size: int, made: Step | None = None) -> None:
+        self.name = name
+        self.called = called
+        self.first = first
+        self.size = size
+        self.made = made
+        self.gone: Step | None = None
+        self.gone_into = ""
 
     @property
     def cuts(self) -> list[CutPiece]:
@@ -212,11 +218,14 @@ class Part(Record):
         )
 
 
-class Layer(Record):
+class Layer:
     """One side of a seam: its edges, and the width left of its allowance, with the time of each change."""
 
-    edges: tuple[Edge, ...]
-    widths: list[tuple[int, Length]] = fresh(default_factory=list)
+    __slots__ = ("edges", "widths")
+
+    def __init__(self, edges: tuple[Edge, ...], widths: list[tuple[int, Length]]) -> None:
+        self.edges = edges
+        self.widths = widths
 
     def width_at(self, time: int) -> Length:
         """The width left just before `time`."""
@@ -228,15 +237,18 @@ class Layer(Record):
         return left
 
 
-class Seam(Record):
+class Seam:
     """Sides sewn together by one act. later: what was done to it afterwards (trim, clip, press, understitch …)."""
 
-    act: Act
-    construction: str
-    allowance: Length
-    layers: list[Layer]
-    name: str = ""
-    later: list[Act] = fresh(default_factory=list)
+    __slots__ = ("act", "allowance", "construction", "later", "layers", "name")
+
+    def __init__(self, act: Act, construction: str, allowance: Length, layers: list[Layer]) -> None:
+        self.act = act
+        self.construction = construction
+        self.allowance = allowance
+        self.layers = layers
+        self.name = ""
+        self.later: list[Act] = []
 
     @property
     def edges(self) -> list[Edge]:
@@ -246,30 +258,46 @@ class Seam(Record):
         return [act for act in self.later if act.name in operations]
 
 
-class Act(Record):
-    """One entry of work, done. edges, cuts: what it was done to; seam: the seam it made or spoke of.
+class Act:
+    """One entry of work, done.
 
-    target: an earlier act it spoke of that is no seam (a dart or a hem that is pressed); broken: something that it
-    names was not to be had, so that only part of it could be done; taken: the cut pieces that it uses up beside.
+    name: its operation's; edges, cuts: what it was done to; seam: the seam it made or spoke of; target: an earlier act
+    it spoke of that is no seam (a dart or a hem that is pressed); broken: something that it names was not to be had, so
+    that only part of it could be done; taken: the cut pieces that it uses up beside.
     """
 
-    time: int
-    step: Step
-    entry: Entry
-    edges: list[Edge] = fresh(default_factory=list)
-    sides: list[list[Edge]] = fresh(default_factory=list)
-    cuts: list[CutPiece] = fresh(default_factory=list)
-    parts: list[Part] = fresh(default_factory=list)
-    darts: list[tuple[CutPiece, str]] = fresh(default_factory=list)
-    seam: Seam | None = None
-    target: Act | None = None
-    later: list[Act] = fresh(default_factory=list)
-    broken: bool = False
-    taken: list[CutPiece] = fresh(default_factory=list)
+    __slots__ = (
+        "broken",
+        "cuts",
+        "darts",
+        "edges",
+        "entry",
+        "later",
+        "name",
+        "parts",
+        "seam",
+        "sides",
+        "step",
+        "taken",
+        "target",
+        "time",
+    )
 
-    @property
-    def name(self) -> str:
-        return self.entry.operation.name
+    def __init__(self, time: int, step: Step, entry: Entry) -> None:
+        self.time = time
+        self.step = step
+        self.entry = entry
+        self.name = entry.operation.name
+        self.edges: list[Edge] = []
+        self.sides: list[list[Edge]] = []
+        self.cuts: list[CutPiece] = []
+        self.parts: list[Part] = []
+        self.darts: list[tuple[CutPiece, str]] = []
+        self.seam: Seam | None = None
+        self.target: Act | None = None
+        self.later: list[Act] = []
+        self.broken = False
+        self.taken: list[CutPiece] = []
 
     @property
     def place(self) -> Place:

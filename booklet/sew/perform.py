@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from booklet.sew import joining, parting, seamwork, taking
-from booklet.sew.bench import Act, Bench, CutPiece
+from booklet.sew.bench import Act, Bench
 from booklet.sew.hands import mark
 
 if TYPE_CHECKING:
@@ -18,15 +18,10 @@ def perform(bench: Bench, act: Act) -> None:
     bench.by_name.setdefault(act.name, []).append(act)
     _DO[act.entry.operation.bench](bench, act)
     for cut in act.cuts:
-        _touch(cut, act)
+        cut.touched = cut.touched or act.step
     for edge in act.edges:
         edge.acts.append(act)
-        _touch(edge.cut, act)
-
-
-def _touch(cut: CutPiece, act: Act) -> None:
-    if cut.touched is None:
-        cut.touched = act
+        edge.cut.touched = edge.cut.touched or act.step
 
 
 _DO: dict[str, Callable[[Bench, Act], None]] = {

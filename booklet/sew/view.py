@@ -87,7 +87,7 @@ def _sew_step(bench: Bench, step: Step) -> None:
         for cut in part.cuts:
             cut.trusted = cut.trusted or not step.has_work
             if cut.touched is None:
-                cut.touched = Act(len(bench.acts), step, None)  # type: ignore[arg-type]
+                cut.touched = step
     if step.makes is not None:
         _make(bench, step, acts, used)
 

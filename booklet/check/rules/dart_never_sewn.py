@@ -56,5 +56,5 @@ def _found(cut: CutPiece, name: str) -> Found:
         f"The {dart.name} of {cut.called} is never sewn in this view.",
         f"Add “{dart.kind}: {cut.called}.{dart.name}” before the seam that it runs into, or take the {dart.kind} "
         "out of the piece.",
-        (Related(f"{cut.called} is first worked in {cut.touched.step.called}", cut.touched.step.place),),
+        (Related(f"{cut.called} is first worked in {cut.touched.called}", cut.touched.place),),
     )

@@ -47,7 +47,7 @@ def _is_raw(edge: Edge) -> bool:
 def _found(cut: CutPiece, raw: list[Edge]) -> Found:
     named = [f"“{f'{edge.copy} {edge.spec.name}'.strip()}”" for edge in raw]
     names = " and ".join([", ".join(named[:-1])] * (len(raw) > 1) + named[-1:])
-    last = next((act for edge in raw for act in reversed(edge.acts)), cut.touched)
+    last = next((act.step for edge in raw for act in reversed(edge.acts)), cut.touched)
     assert last is not None
     more = "edges are" if len(raw) > 1 else "edge is"
     return Found(
@@ -55,5 +55,5 @@ def _found(cut: CutPiece, raw: list[Edge]) -> Found:
         None,
         f"The {names} {more} still raw on {cut.called} when the last step is done.",
         "Sew, hem, bind or finish it in a step of this view, or allow it with a reason.",
-        (Related(f"{cut.called} is last worked in {last.step.called}", last.step.place),),
+        (Related(f"{cut.called} is last worked in {last.called}", last.place),),
     )

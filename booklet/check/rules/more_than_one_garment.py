@@ -39,7 +39,7 @@ def find(bench: Bench) -> Iterator[Found]:
     last = _last_worked(bench)
     for group in groups:
         if group is not main:
-            step = last.get(group) or next(cut.touched.step for cut in group.cuts if cut.touched)
+            step = last.get(group) or next(cut.touched for cut in group.cuts if cut.touched)
             yield _found(group, main, step)
 
 
