@@ -1,6 +1,7 @@
 """A notion is listed for a view, and no step of the view uses it.
 
-What it finds: a button, zipper, snap, hook, elastic or cord under `notions` that no entry of `work` uses. What is
+What it finds: a button, zipper, snap, hook, elastic or cord under `notions` that no entry of `work` uses; a buttonhole
+is made for a button, and does not sew it on. What is
 only used up, such as thread or needles, is never found. Elastic and cord may also be spoken of in the words of a
 step, and so may all of them in a step without `work`.
 
@@ -27,8 +28,9 @@ from collections.abc import Iterator
 
 from booklet.check.found import Found
 from booklet.check.notions import kind_of, listed_for, meant, row_of, using
+from booklet.finding import Related
 from booklet.model.pattern import Notion, Step
-from booklet.sew.bench import Bench
+from booklet.sew.bench import Act, Bench
 
 LEVEL = "warning"
 
@@ -36,18 +38,37 @@ LEVEL = "warning"
 def find(bench: Bench) -> Iterator[Found]:
     if bench.left_out or not bench.steps:
         return
-    used = {id(notion) for act in using(bench) for notion in meant(bench, act)}
+    used: set[int] = set()
+    holes: dict[int, Act] = {}
+    for act in using(bench):
+        for notion in meant(bench, act):
+            if act.name == "buttonhole":
+                holes.setdefault(id(notion), act)
+            else:
+                used.add(id(notion))
     for notion in bench.pattern.notions:
         row = row_of(notion.item)
         if not row or id(notion) in used or not listed_for(notion, bench.view.letter):
             continue
         if not any(_spoken_of(notion, step, "needs work" in row) for step in bench.steps):
-            yield Found(
-                notion.place,
-                None,
-                f"“{notion.item}” is on the notions list, but no step uses it.",
-                "Add the step that uses it, or give the notion its views with “for”, or take it off the list.",
-            )
+            yield _found(notion, holes.get(id(notion)))
+
+
+def _found(notion: Notion, hole: Act | None) -> Found:
+    if hole is not None:
+        return Found(
+            notion.place,
+            None,
+            f"“{notion.item}” is on the notions list and has its buttonhole, but no step sews it on.",
+            f"Add “button:” after the buttonhole in {hole.step.called}.",
+            (Related("The buttonhole is made here", hole.place),),
+        )
+    return Found(
+        notion.place,
+        None,
+        f"“{notion.item}” is on the notions list, but no step uses it.",
+        "Add the step that uses it, or give the notion its views with “for”, or take it off the list.",
+    )
 
 
 def _spoken_of(notion: Notion, step: Step, needs_work: bool) -> bool:

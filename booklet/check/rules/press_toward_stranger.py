@@ -1,7 +1,8 @@
 """A seam is pressed toward a part that is not sewn into it.
 
 What it finds: `press: toward PART`, where PART is a piece or part of the pattern and none of the seam's edges belongs
-to it, or where only a later step makes it. Plain directions, as toward the hem or the front, are never found.
+to it, or where only a later step makes it; and, after a dart, a zipper or a hem, a part that has no share in it. Plain
+directions, as toward the hem or the front, are never found.
 
 Why it matters at the machine: the sewer looks for a facing at this seam, and there is none; most often another seam
 is meant.
@@ -21,7 +22,7 @@ Source: common practice, no source: allowances are pressed toward one of the lay
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from booklet.check.acts import put_after, told
 from booklet.check.found import Found
@@ -31,7 +32,7 @@ from booklet.check.words import listed
 from booklet.finding import Related
 from booklet.model.pattern import Step
 from booklet.read.tree import same_name
-from booklet.sew.bench import Act, Bench, Seam
+from booklet.sew.bench import Act, Bench, CutPiece, Edge, Seam
 
 LEVEL = "error"
 
@@ -54,7 +55,26 @@ def find(bench: Bench) -> Iterator[Found]:
             if maker is not None and not told(bench, maker):
                 yield _too_early(act, maker)
         elif not any(act.parts[0].holds(edge.cut) for seam in seams for edge in seam.edges):
-            yield _found(act, act.seam)
+            yield _found(act, seam_said(act.seam), _pieces(act.seam.edges), act.seam.act)
+    for act in bench.of("press"):
+        if act.target is not None and act.parts and not told(bench, act.step) and _is_strange(act, act.target):
+            yield _found(act, _said(act.target), _pieces(act.target.edges, act.target.cuts), act.target)
+
+
+def _pieces(edges: Iterable[Edge], cuts: Iterable[CutPiece] = ()) -> list[str]:
+    return list(dict.fromkeys(cut.called for cut in (*(edge.cut for edge in edges), *cuts)))
+
+
+def _is_strange(act: Act, target: Act) -> bool:
+    """Whether the part holds none of the pieces on which the dart, the zipper or the hem was worked, and is none."""
+    direction = same_name(act.entry.word.value).removeprefix("toward ") if act.entry.word else ""
+    cuts = {*(edge.cut for edge in target.edges), *target.cuts, *target.taken}
+    toward = act.parts[0]
+    return bool(cuts) and not is_direction(direction) and not any(toward.holds(cut) for cut in cuts)
+
+
+def _said(target: Act) -> str:
+    return f"the {target.name} of {listed(name.written for name in target.entry.things)}"
 
 
 def _made_later(bench: Bench, name: str, act: Act) -> Step | None:
@@ -77,15 +97,14 @@ def _too_early(act: Act, maker: Step) -> Found:
     )
 
 
-def _found(act: Act, seam: Seam) -> Found:
+def _found(act: Act, said: str, pieces: list[str], worked: Act) -> Found:
     assert act.entry.word is not None
     name = act.parts[0].called
-    pieces = list(dict.fromkeys(edge.cut.called for edge in seam.edges))
     ways = listed((f"“toward {piece}”" for piece in pieces), "or")
     return Found(
         act.entry.word.place,
         act.step,
-        f"The press goes toward {name}, but {name} is not in {seam_said(seam)}.",
+        f"The press goes toward {name}, but {name} is not in {said}.",
         f"Write {ways}; or, if another seam is meant, name it with “of:”.",
-        (Related("The seam that is pressed is sewn here", seam.act.place),),
+        (Related("The seam that is pressed is sewn here" if worked.seam else "It is sewn here", worked.place),),
     )

@@ -3,7 +3,8 @@
 What it finds: `trim`, `grade`, `clip`, `notch`, `press`, `finish: seam`, `topstitch: seam` and the like where nothing
 has been sewn yet, or where `of:` or the entry's own word names a seam, a dart or an edge that has no stitching yet. And
 a trimming or clipping with no `of:` in a step that sews only after it: it would fall on the seam of an earlier step.
-Pressing or finishing likewise, where that seam has been pressed or finished before.
+Pressing or finishing likewise, where that seam has been pressed or finished before, or lies in none of the pieces of
+this step.
 
 Why it matters at the machine: the sewer can't find the seam that is meant, and may cut into the wrong one.
 
@@ -32,7 +33,7 @@ from booklet.finding import Related
 from booklet.model.pattern import Step
 from booklet.read.faults import nearest
 from booklet.read.tree import same_name
-from booklet.sew.bench import Bench, Missing
+from booklet.sew.bench import Act, Bench, Missing, Seam
 
 LEVEL = "error"
 # A step may well begin by pressing what the step before it sewed; but not a second time.
@@ -47,9 +48,10 @@ def find(bench: Bench) -> Iterator[Found]:
         seam = act.seam
         if seam is None or act.entry.options.get("of") is not None or seam.act.step is act.step:
             continue
-        if act.name in AGAIN and not any(other.time < act.time for other in seam.acts(act.name)):
-            continue
         sewn = next((other for other in bench.of("sew") if other.step is act.step and other.time > act.time), None)
+        again = any(other.time < act.time for other in seam.acts(act.name))
+        if sewn is not None and act.name in AGAIN and not again and not _elsewhere(seam, sewn):
+            continue
         if sewn is not None and not told(bench, act.step):
             there = seam.act.step.called
             yield Found(
@@ -59,6 +61,11 @@ def find(bench: Bench) -> Iterator[Found]:
                 f"Put “{act.name}” after the entry that sews, or add “of:” if the seam of {there}, is meant.",
                 (Related("It is sewn here", sewn.place),),
             )
+
+
+def _elsewhere(seam: Seam, sewn: Act) -> bool:
+    """Whether a seam and one of this step have no piece in common."""
+    return {edge.cut for edge in seam.edges}.isdisjoint(edge.cut for edge in sewn.edges)
 
 
 def _found(bench: Bench, missing: Missing, operation: str) -> Found:
