@@ -7,12 +7,12 @@ import gc
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.tell import printable, printable_json, say, tell
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from booklet.pipeline import Checked
 
@@ -27,7 +27,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
             stream.reconfigure(errors="replace")
     # What is made lives to the end of the process: looking for garbage costs a check half of its time and finds none.
     gc.disable()
-    options = _parser().parse_args(arguments)
+    options = _options(sys.argv[1:] if arguments is None else arguments)
     try:
         code: int = options.run(options)
         sys.stdout.flush()
@@ -48,20 +48,47 @@ class _Parser(argparse.ArgumentParser):
         super().__init__(formatter_class=lambda prog: argparse.HelpFormatter(prog, width=100), **options)
 
 
-def _parser() -> argparse.ArgumentParser:
+def _options(arguments: Sequence[str]) -> argparse.Namespace:
+    """What a command line asks for. Where it names its command, only that one's parser is made: each takes its time."""
+    name = arguments[0] if arguments else ""
+    if name in _COMMANDS:
+        parser = _Parser(prog=f"notchbook {name}")
+        _complete(parser, _COMMANDS[name])
+        return parser.parse_args(arguments[1:])
+    return _whole_parser().parse_args(arguments)
+
+
+def _whole_parser() -> argparse.ArgumentParser:
     parser = _Parser(
         prog="notchbook",
         description="Sews each view of a pattern in the computer, and makes its booklet, page, lists and film files.",
     )
     commands = parser.add_subparsers(required=True, metavar="COMMAND", prog="notchbook")
+    for name, command in _COMMANDS.items():
+        _complete(commands.add_parser(name, help=command.help), command)
+    return parser
 
-    check = commands.add_parser("check", help="sew every view and say what is wrong")
+
+class _Command(NamedTuple):
+    """What a command does, what it takes, and the function that runs it and gives the exit code."""
+
+    help: str
+    takes: Callable[[argparse.ArgumentParser], None]
+    run: Callable[[argparse.Namespace], int]
+
+
+def _complete(parser: argparse.ArgumentParser, command: _Command) -> None:
+    command.takes(parser)
+    parser.set_defaults(run=command.run)
+
+
+def _takes_check(check: argparse.ArgumentParser) -> None:
     check.add_argument("pattern", type=Path, help="the pattern's folder")
     check.add_argument("--view", metavar="V", help="only this view")
     check.add_argument("--json", action="store_true", help="one object, for a program to read")
-    check.set_defaults(run=_check)
 
-    build = commands.add_parser("build", help="make the booklet, the page, the lists and the film files")
+
+def _takes_build(build: argparse.ArgumentParser) -> None:
     build.add_argument("pattern", type=Path, nargs="+", help="a pattern's folder, or several")
     build.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
     build.add_argument(
@@ -69,20 +96,20 @@ def _parser() -> argparse.ArgumentParser:
     )
     build.add_argument("--each-view", action="store_true", help="a booklet for each view besides the one for all")
     build.add_argument("--draft", action="store_true", help="build in spite of errors, with DRAFT on every page")
-    build.set_defaults(run=_build)
 
-    listing = commands.add_parser("list", help="print the steps of one view")
+
+def _takes_list(listing: argparse.ArgumentParser) -> None:
     listing.add_argument("pattern", type=Path, help="the pattern's folder")
     listing.add_argument("--view", metavar="V", required=True, help="the view")
     listing.add_argument("--markdown", action="store_true", help="as Markdown")
-    listing.set_defaults(run=_list)
 
-    views = commands.add_parser("views", help="which steps the views share, and where they part")
+
+def _takes_views(views: argparse.ArgumentParser) -> None:
     views.add_argument("pattern", type=Path, help="the pattern's folder")
     views.add_argument("--json", action="store_true", help="one object, for a program to read")
-    views.set_defaults(run=_views)
 
-    order = commands.add_parser("order", help="what each step of a view waits for, and how far it can move")
+
+def _takes_order(order: argparse.ArgumentParser) -> None:
     order.add_argument("pattern", type=Path, help="the pattern's folder")
     order.add_argument("--view", metavar="V", required=True, help="the view")
     instead = order.add_mutually_exclusive_group()
@@ -91,27 +118,26 @@ def _parser() -> argparse.ArgumentParser:
     )
     instead.add_argument("--suggest", action="store_true", help="print the order nearest to the written one that sews")
     order.add_argument("--json", action="store_true", help="one object, for a program to read")
-    order.set_defaults(run=_order)
 
-    film = commands.add_parser("film", help="make the shot list and the chapters")
+
+def _takes_film(film: argparse.ArgumentParser) -> None:
     film.add_argument("pattern", type=Path, help="the pattern's folder")
     film.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
     film.add_argument("--draft", action="store_true", help="make them in spite of errors")
-    film.set_defaults(run=_film)
 
-    explain = commands.add_parser("explain", help="what a rule or a word of the trade means")
+
+def _takes_explain(explain: argparse.ArgumentParser) -> None:
     explain.add_argument(
         "word", nargs="*", help="a rule, an operation, a seam, hem, stitch, closure, tool …; none lists the rules"
     )
-    explain.set_defaults(run=_explain)
 
-    schema = commands.add_parser("schema", help="print a JSON Schema of the source, for your editor")
-    schema.set_defaults(run=_schema)
 
-    start = commands.add_parser("start", help="lay down a small pattern to begin from")
+def _takes_schema(schema: argparse.ArgumentParser) -> None:
+    """Nothing."""
+
+
+def _takes_start(start: argparse.ArgumentParser) -> None:
     start.add_argument("folder", type=Path, help="a new folder")
-    start.set_defaults(run=_start)
-    return parser
 
 
 def _check(options: argparse.Namespace) -> int:
@@ -279,6 +305,19 @@ def _start(options: argparse.Namespace) -> int:
         f"Next: notchbook check {options.folder}, then notchbook build {options.folder}."
     )
     return FINE
+
+
+_COMMANDS = {
+    "check": _Command("sew every view and say what is wrong", _takes_check, _check),
+    "build": _Command("make the booklet, the page, the lists and the film files", _takes_build, _build),
+    "list": _Command("print the steps of one view", _takes_list, _list),
+    "views": _Command("which steps the views share, and where they part", _takes_views, _views),
+    "order": _Command("what each step of a view waits for, and how far it can move", _takes_order, _order),
+    "film": _Command("make the shot list and the chapters", _takes_film, _film),
+    "explain": _Command("what a rule or a word of the trade means", _takes_explain, _explain),
+    "schema": _Command("print a JSON Schema of the source, for your editor", _takes_schema, _schema),
+    "start": _Command("lay down a small pattern to begin from", _takes_start, _start),
+}
 
 
 if __name__ == "__main__":
