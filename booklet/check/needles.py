@@ -58,5 +58,9 @@ def _sizes(words: str) -> Iterator[tuple[str, str]]:
 
 def _points(words: str) -> Iterator[str]:
     for name, row in table("needle_points").items():
-        if any(re.search(rf"(?<![a-z]){re.escape(word)}(?![a-z])", words) for word in row["words"]):
+        if any(_has(words, word) for word in row["words"]):
             yield name
+
+
+def _has(words: str, word: str) -> bool:
+    return word in words and re.search(rf"(?<![a-z]){re.escape(word)}(?![a-z])", words) is not None

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from booklet.read.faults import Faults
     from booklet.read.folder import Source
 
-_ADDRESS = re.compile(r"\s*(?:[a-z][a-z0-9+.-]*:|//|\\\\)", re.IGNORECASE)
+_ADDRESS = re.compile(r"\s*(?:[a-zA-Z][a-zA-Z0-9+.-]*:|//|\\\\)")
 
 
 def art_file(read: tuple[bool, Any] | None, source: Source, faults: Faults) -> ArtFile | None:

@@ -72,9 +72,7 @@ def _sizes(main: Material, named: list[Needle]) -> Iterator[Found]:
     rows = list(table("needle_sizes").items())
     order = [nm for nm, _ in rows]
     words = main.suits.value.lower() if main.suits else ""
-    cloths = {
-        cloth: at for at, (_, row) in enumerate(rows) for cloth in row["cloths"] if re.search(rf"\b{cloth}s?\b", words)
-    }
+    cloths = {cloth: at for at, (_, row) in enumerate(rows) for cloth in row["cloths"] if _names(words, cloth)}
     wanted = [at for at, (_, row) in enumerate(rows) if any(cloth in row["cloths"] for cloth in cloths)]
     far = int(table("limits")["needle sizes apart"]["count"])
     sizes = [(needle, nm, order.index(nm)) for needle in named for nm, _ in needle.sizes if nm in order]
@@ -89,3 +87,7 @@ def _sizes(main: Material, named: list[Needle]) -> Iterator[Found]:
             f"“{needle.written}”: size {nm} is too {wrong} for {listed(cloths)}.",
             f"For {listed(cloths)} the usual size is {listed(best, 'or')}.",
         )
+
+
+def _names(words: str, cloth: str) -> bool:
+    return cloth in words and re.search(rf"\b{cloth}s?\b", words) is not None
