@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterable
 from functools import cache
-from importlib import import_module
+from importlib.util import module_from_spec, spec_from_file_location
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -21,31 +22,44 @@ if TYPE_CHECKING:
     from booklet.sew.bench import Bench
 
 
+# The rules that look at a pattern and its benches, and the pages of what earlier stages find.
+_LOOKING, _EARLIER = "rules", "rules.earlier"
+
+
 @cache
-def _modules() -> dict[str, str]:
-    """Every rule's name and module, found by looking into the folders."""
-    found = {}
-    for folder in ("rules", "rules/earlier"):
-        package = f"booklet.check.{folder.replace('/', '.')}"
-        for file in (Path(__file__).parent / folder).glob("[!_]*.py"):
-            found[file.stem.replace("_", "-")] = f"{package}.{file.stem}"
-    return dict(sorted(found.items()))
+def _modules(package: str) -> dict[str, tuple[str, str]]:
+    """Every rule's name, with its module and file, found by looking into the folder."""
+    folder = Path(__file__).parent.joinpath(*package.split("."))
+    files = {file.stem: str(file) for file in folder.iterdir() if file.suffix == ".py" and file.name[0] != "_"}
+    return {stem.replace("_", "-"): (f"booklet.check.{package}.{stem}", files[stem]) for stem in sorted(files)}
 
 
 def rule_names() -> list[str]:
-    return list(_modules())
+    return sorted([*_modules(_LOOKING), *_modules(_EARLIER)])
 
 
 @cache
 def rules() -> dict[str, Any]:
     """Every rule by its name: those that look, and the pages of what earlier stages find."""
-    return {name: import_module(module) for name, module in _modules().items()}
+    earlier = {rule: _load(*module) for rule, module in _modules(_EARLIER).items()}
+    return dict(sorted((_looking() | earlier).items()))
 
 
 @cache
 def _looking() -> dict[str, Any]:
     """The rules that look at a pattern and its benches."""
-    return {name: import_module(module) for name, module in _modules().items() if ".earlier." not in module}
+    return {rule: _load(*module) for rule, module in _modules(_LOOKING).items()}
+
+
+def _load(name: str, file: str) -> Any:
+    """As `import` does, which would search several places for each of a hundred modules whose files are known."""
+    if name not in sys.modules:
+        spec = spec_from_file_location(name, file)
+        assert spec is not None
+        assert spec.loader is not None
+        sys.modules[name] = module = module_from_spec(spec)
+        spec.loader.exec_module(module)
+    return sys.modules[name]
 
 
 def level_of(rule: str) -> str:
