@@ -1,4 +1,4 @@
-"""The whole story: read -> model -> sew -> check -> plan -> draw -> publish."""
+"""The whole story: read -> model -> shape -> sew -> check -> plan -> draw -> publish."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ class Checked(NamedTuple):
 
 
 def check_folder(folder: Path, views: Sequence[str] | None = None) -> Checked:
-    """read -> model -> sew -> check. `views`: letters, in either case; all views where none is given."""
+    """read -> model -> shape -> sew -> check. `views`: letters, in either case; all views where none is given."""
     from booklet.check.engine import check, in_order
     from booklet.model.build import build_pattern
 
@@ -46,7 +46,13 @@ def check_folder(folder: Path, views: Sequence[str] | None = None) -> Checked:
     name = folder.resolve().name
     if pattern is None:
         return Checked(name, None, [], in_order(faults.findings), True)
-    findings, benches = check(pattern, None if views is None else [view_named(pattern, view) or view for view in views])
+    shaped = Faults()
+    if pattern.outlines:
+        from booklet.shape.measure import measure
+
+        measure(pattern, shaped)
+    wanted = None if views is None else [view_named(pattern, view) or view for view in views]
+    findings, benches = check(pattern, wanted, shaped.findings)
     return Checked(name, pattern, benches, in_order([*faults.findings, *findings]), faults.unread)
 
 

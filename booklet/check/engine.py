@@ -68,13 +68,16 @@ def level_of(rule: str) -> str:
     return level
 
 
-def check(pattern: Pattern, views: Sequence[str] | None = None) -> tuple[list[Finding], list[Bench]]:
+def check(
+    pattern: Pattern, views: Sequence[str] | None = None, shaped: Sequence[Finding] = ()
+) -> tuple[list[Finding], list[Bench]]:
     """Findings by their place in the source, allowed ones among them with the writer's reason; and the benches.
 
-    `views` limits which views are sewn; rules about the source as a whole always look at all of it.
+    `views` limits which views are sewn; rules about the source as a whole always look at all of it. shaped: what was
+    found in the outlines, which the writer may have allowed too.
     """
     benches = sew_all(pattern, views)
-    findings = found_on(pattern, benches, _of_the_source(pattern))
+    findings = [*_with_reasons(pattern, list(shaped)), *found_on(pattern, benches, _of_the_source(pattern))]
     sewn_in_full = views is None or set(views) >= set(pattern.views)
     last = [
         _finding(rule, item, ())

@@ -64,6 +64,8 @@ def _starts(piece: Piece, outline: Outline) -> list[Point]:
                 piece.corners[0].place,
             )
         return [_marked(piece, outline, mark) for mark in piece.corners]
+    if len(piece.edges) == 1:
+        return [outline.ring.start]
     if len(outline.corners) != len(piece.edges):
         raise BadOutline(
             f"The {piece.name} has {len(piece.edges)} edges, and its outline {len(outline.corners)} corners.",

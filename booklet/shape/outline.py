@@ -60,7 +60,9 @@ class BadOutline(ValueError):
 
 
 class OutlineFile(NamedTuple):
-    """What one file gave: its outlines, and the pieces (as the file names them) whose drawing can't be taken."""
+    """What one file gave: its outlines; the pieces, as the file names them, whose drawing can't be taken; and the names
+    of others that seem to be pieces."""
 
     outlines: tuple[Outline, ...]
     bad: tuple[tuple[str, BadOutline], ...] = ()
+    strange: tuple[str, ...] = ()

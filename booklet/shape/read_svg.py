@@ -95,13 +95,20 @@ def read_svg(data: bytes, known: Known) -> OutlineFile:
             + (f"; its groups are called {', '.join(f'“{name[:30]}”' for name in named[:5])}." if named else "."),
             "Draw each piece in a group of its own, and give the group the piece's name.",
         )
-    return OutlineFile(tuple(outlines), tuple(bad))
+    strange = [
+        group.names[0] for group in _walk(root) if group.names and _has_cut(group) and not _is_named(group, known)
+    ]
+    return OutlineFile(tuple(outlines), tuple(bad), tuple(strange))
 
 
 def _walk(group: _Group) -> Iterator[_Group]:
     yield group
     for inner in group.groups:
         yield from _walk(inner)
+
+
+def _has_cut(group: _Group) -> bool:
+    return any(drawn.mark == "cut" for inner in (group, *group.groups) for drawn in inner.shapes)
 
 
 def _pieces(group: _Group, known: Known, piece: str, size: str) -> Iterator[Marks]:
@@ -178,6 +185,8 @@ class _Reader:
         parser.EntityDeclHandler = self._entity
         try:
             parser.Parse(data, True)
+        except BadOutline:
+            raise
         except (ExpatError, ValueError, LookupError) as error:
             raise BadOutline(
                 f"This drawing can't be read: {str(error)[:80]}.", "Save it again as a plain SVG."

@@ -12,7 +12,7 @@ from booklet.shape.known import Known, Told, plain
 from booklet.shape.outline import BadOutline
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from booklet.model.pattern import Pattern, Piece
     from booklet.read.faults import Faults
@@ -112,6 +112,7 @@ class Shapes:
                 if told is not None and told.piece not in self._bad:
                     self._bad.add(told.piece)
                     self._say_bad(source, bad)
+            self._strange += file.strange
             for outline in file.outlines:
                 told = self._told(outline.name, outline.size, source)
                 if told is None:
@@ -154,7 +155,8 @@ class Shapes:
             key = same_name(piece.name)
             if key not in self._bad:
                 self._bad.add(key)
-                self.faults.add(error.rule, error.place or piece.place, error.says, error.mend)
+                level = "warning" if error.rule == "edges-not-told" else "error"
+                self.faults.add(error.rule, error.place or piece.place, error.says, error.mend, level=level)
             return None
 
     def _say_missing(self, piece: Piece) -> None:
@@ -172,18 +174,25 @@ class Shapes:
                 "Give it that name in your drafting program, or add its outline to the files."
                 if meant
                 else "Add its outline to the files; its name there must be the one written here.",
+                level="warning",
             )
             return
-        missing = list(self._missing(piece))
         self.faults.add(
             "size-not-drawn",
             piece.place,
-            f"The {piece.name} is not drawn in {missing[0] if len(missing) == 1 else ', '.join(missing)}.",
-            "Save it in every size of the pattern, or take the size out of “sizes”.",
+            f"The {piece.name} is not drawn in {listed(self._missing(piece))}.",
+            "Save it in every size of the pattern.",
+            level="warning",
         )
 
     def _missing(self, piece: Piece) -> Iterator[str]:
         for fitting in self.fittings_of(piece.name):
-            for size in self.sizes:
-                if self.outline(piece.name, size, fitting) is None:
-                    yield f"size {size}" + (f", {fitting}" if fitting else "")
+            sizes = [size for size in self.sizes if self.outline(piece.name, size, fitting) is None]
+            if sizes:
+                yield f"{fitting} {'size' if len(sizes) == 1 else 'sizes'} {listed(sizes)}".strip()
+
+
+def listed(names: Iterable[str]) -> str:
+    """`8, 10 and 12`."""
+    *most, last = names
+    return f"{', '.join(most)} and {last}" if most else last

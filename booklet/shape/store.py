@@ -23,8 +23,6 @@ if TYPE_CHECKING:
     from booklet.model.pattern import Pattern
     from booklet.shape.files import OutlineSource
 
-# Of what is kept: a number to raise whenever measuring changes.
-FORM = 1
 # The most patterns that are kept, and the most bytes of one. Our choice.
 MOST_FILES, MOST_BYTES = 60, 8_000_000
 
@@ -47,7 +45,8 @@ def name_of(pattern: Pattern, sources: Sequence[OutlineSource]) -> str:
     """From the outlines' bytes, what the pattern says of its pieces, and our version: 64 hexadecimal digits."""
     from hashlib import sha256
 
-    whole = sha256(json.dumps([FORM, __version__, _relevant(pattern)], ensure_ascii=False).encode("utf-8", "replace"))
+    about = [__version__, _code(), _relevant(pattern)]
+    whole = sha256(json.dumps(about, ensure_ascii=False).encode("utf-8", "replace"))
     for source in sources:
         try:
             data = source.path.read_bytes()
@@ -55,6 +54,13 @@ def name_of(pattern: Pattern, sources: Sequence[OutlineSource]) -> str:
             data = b""
         whole.update(f"{source.name} {len(data)}\n".encode("utf-8", "replace") + data)
     return whole.hexdigest()
+
+
+def _code() -> list[tuple[str, int, int]]:
+    """The files that measure, in a checkout: whoever changes them sees what comes of it at once."""
+    with os.scandir(Path(__file__).parent) as entries:
+        files = [(entry.name, entry.stat()) for entry in entries if entry.name.endswith(".py")]
+    return sorted((name, stat.st_size, stat.st_mtime_ns) for name, stat in files)
 
 
 def _relevant(pattern: Pattern) -> Any:
@@ -99,7 +105,7 @@ def keep(key: str, pattern: Pattern, measures: Measures, findings: Sequence[Find
         return
     whole = {
         "pieces": [[*names, *piece] for names, piece in measures.pieces.items()],
-        "faults": [[named[finding.place], finding.rule, finding.says, finding.mend] for finding in findings],
+        "faults": [[named[fault.place], fault.rule, fault.level, fault.says, fault.mend] for fault in findings],
     }
     place = folder()
     if place is None:
@@ -145,8 +151,10 @@ def _read(whole: Any, pattern: Pattern) -> tuple[Measures, Faults]:
         for key, fitting, size, edges, lines in whole["pieces"]
     }
     spots, faults = _spots(pattern), Faults()
-    for spot, rule, says, mend in whole["faults"]:
-        faults.add(_text(rule), spots[spot], _text(says), _text(mend))
+    for spot, rule, level, says, mend in whole["faults"]:
+        if level not in ("error", "warning"):
+            raise ValueError(level)
+        faults.add(_text(rule), spots[spot], _text(says), _text(mend), level=level)
     return Measures(pattern.sizes or ("",), pieces), faults
 
 

@@ -2,7 +2,8 @@
 
 A snippet may hold `steps:` (a section) and top-level keys of pattern.yaml, which take the place of the base's. `film:`
 is not one of them: raw files are fences with a file name, as in ```yaml film.yaml. What YAML could not show comes as
-```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is there.
+```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is there, and
+`pieces.svg`, the outlines of the base's pieces.
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from booklet.pipeline import check_folder
 
 HERE = Path(__file__).parent
 BASE = (HERE / "base" / "pattern.yaml").read_text(encoding="utf-8")
+OUTLINES = (HERE / "base" / "pieces.svg").read_text(encoding="utf-8")
 _BLOCK = re.compile(r"^(?=\S)", re.MULTILINE)
 _CASE = re.compile(r"^## (?P<title>.+)$", re.MULTILINE)
 _FENCE = re.compile(
@@ -71,6 +73,7 @@ def write_pattern(folder: Path, snippet: str, files: dict[str, bytes] | None = N
             blocks[key] = block
     (folder / "art").mkdir(parents=True, exist_ok=True)
     (folder / "art" / "front.svg").write_text(_DRAWING, encoding="utf-8")
+    (folder / "pieces.svg").write_text(OUTLINES, encoding="utf-8")
     (folder / "pattern.yaml").write_text("".join(blocks.values()), encoding="utf-8")
     if steps:
         (folder / "10-steps.yaml").write_text(
