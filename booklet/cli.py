@@ -7,7 +7,7 @@ import gc
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple, NoReturn
 
 from booklet.tell import printable, printable_json, say, tell
 
@@ -21,7 +21,7 @@ FINE, WRONG, UNREAD = 0, 1, 2
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Runs one command and gives its exit code."""
+    """Runs one command and gives its exit code. With no `arguments` it is the process's own: see _leave."""
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
@@ -31,7 +31,6 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         code: int = options.run(options)
         sys.stdout.flush()
-        return code
     except BrokenPipeError:
         # The reader has gone (`| head`): nothing more to say, and nothing to complain of.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -39,6 +38,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         say("Stopped. What was built before is untouched.", sys.stderr)
         return 130
+    if arguments is None and options.run is _check:
+        _leave(code)
+    return code
+
+
+def _leave(code: int) -> NoReturn:
+    """Ends the process at once. To take apart all that it made, one thing after the other, costs a tenth of a check."""
+    sys.stderr.flush()
+    os._exit(code)
 
 
 class _Parser(argparse.ArgumentParser):

@@ -147,7 +147,7 @@ def test_check_loads_none_of_the_heavy_libraries() -> None:
         "import json, sys\n"
         "from booklet.cli import main\n"
         "try:\n"
-        "    status = main()\n"
+        "    status = main(sys.argv[1:])\n"
         "except SystemExit as stop:\n"
         "    status = stop.code\n"
         "print(json.dumps([status or 0, sorted({name.split('.')[0] for name in sys.modules})]), file=sys.stderr)\n"
