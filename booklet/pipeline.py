@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
     from booklet.finding import Finding
     from booklet.model.pattern import Pattern
+    from booklet.publish.edition import Edition
     from booklet.sew.bench import Bench
 
 
@@ -87,11 +88,10 @@ def build_folder(
     if refused is not None:
         return refused
     from booklet.publish.booklets import booklet_jobs, set_booklets
-    from booklet.publish.edition import Edition
     from booklet.publish.outputs import all_files
 
     assert checked.pattern is not None
-    edition = Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors))
+    edition = edition_of(checked)
     notes: list[str] = []
 
     def set_all(fresh: Path) -> None:
@@ -104,6 +104,16 @@ def build_folder(
     finally:
         progress("")
     return Built(checked, None, why) if why else Built(checked, into / checked.name, notes=tuple(notes))
+
+
+def edition_of(checked: Checked) -> Edition:
+    """What the outputs of a checked pattern are made from; its outlines are read when the first figure asks for one."""
+    from booklet.publish.edition import Edition
+    from booklet.shape.shapes import read_shapes
+
+    assert checked.pattern is not None
+    shapes = read_shapes(checked.pattern, Faults())
+    return Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors), shapes)
 
 
 def _put(target: Path, files: Mapping[str, bytes], and_then: Callable[[Path], None] = lambda _: None) -> str:
@@ -148,11 +158,10 @@ def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
     refused = _refused(checked, folder, into, draft)
     if refused is not None:
         return refused
-    from booklet.publish.edition import Edition
     from booklet.publish.outputs import all_files
 
     assert checked.pattern is not None
-    edition = Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors))
+    edition = edition_of(checked)
     target = into / checked.name / "film"
     files = {name.removeprefix("film/"): data for name, data in all_files(edition, only="film").items()}
     why = _put(target, files)
@@ -179,9 +188,8 @@ def views_object(checked: Checked) -> dict[str, Any]:
 
 def list_view(checked: Checked, view: str, markdown: bool = False) -> str:
     """The step list of one view (a letter of the pattern), as the build writes it."""
-    from booklet.publish.edition import Edition
     from booklet.publish.outputs import all_files
 
     assert checked.pattern is not None
-    edition = Edition(checked.name, checked.pattern, checked.benches, checked.findings)
+    edition = edition_of(checked)
     return all_files(edition, only="steps")[f"steps/{view}.{'md' if markdown else 'txt'}"].decode()

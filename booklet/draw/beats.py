@@ -22,6 +22,7 @@ _KIND = {
     "understitch": "after",
     "topstitch": "after",
     "finish": "after",
+    "bind": "after",
     "stitch fold": "after",
 }
 _JOINS = {

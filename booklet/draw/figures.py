@@ -2,13 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
-from booklet.draw.drawing import Drawing
 from booklet.draw.section import draw_section
 from booklet.plan.plan import Section
 
+if TYPE_CHECKING:
+    from collections.abc import Iterable
 
-def draw_all(sections: Iterable[Section]) -> dict[Section, Drawing]:
-    """Equal requests share a drawing; the order is that of the requests."""
-    return {section: draw_section(section) for section in dict.fromkeys(sections)}
+    from booklet.draw.drawing import Drawing
+    from booklet.plan.picture import StepFigure
+    from booklet.plan.plan import Figure
+    from booklet.shape.shapes import Shapes
+
+
+def draw_all(figures: Iterable[Section | StepFigure], shapes: Shapes | None) -> dict[Figure, Drawing]:
+    """Equal requests share a drawing; the order is that of the requests. What can't be laid out has none."""
+    drawings: dict[Figure, Drawing] = {}
+    for figure in dict.fromkeys(figures):
+        drawing = draw_section(figure) if isinstance(figure, Section) else _picture(figure, shapes)
+        if drawing is not None:
+            drawings[figure] = drawing
+    return drawings
+
+
+def _picture(figure: StepFigure, shapes: Shapes | None) -> Drawing | None:
+    from booklet.draw.flat.picture import draw_picture
+
+    return draw_picture(figure, shapes) if shapes is not None else None

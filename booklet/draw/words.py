@@ -17,6 +17,13 @@ _CAPTIONS = {
     "lapped": "Lapped seam",
     "enclosed": "Enclosed seam",
     "overlocked": "Overlocked seam",
+    "welt": "Welt seam",
+    "topstitched": "Topstitched seam",
+    "mock french": "Mock French seam",
+    "bound": "Bound seam",
+    "hong kong": "Hong Kong seam",
+    "slot": "Slot seam",
+    "piped": "Piped seam",
     "double hem": "Double hem",
     "casing": "Casing",
 }
@@ -69,6 +76,7 @@ def _stage(section: Section, stage: Stage, passes: int) -> str:
         "finish": _finish,
         "fold": _fold,
         "stitch fold": _stitch_fold,
+        "bind": _bind,
     }.get(stage.op, _other)(section, stage, passes)
 
 
@@ -77,18 +85,24 @@ def _stitch(section: Section, stage: Stage, passes: int) -> str:
     if section.construction == "lapped":
         at = f" {_all(stage.measures)} from the edge on top" if stage.measures[:1] < (section.allowance,) and at else ""
         return f"lapped by {section.allowance}, both right side up, and stitched{at}"
+    if section.construction == "slot" and passes == 1:
+        return f"right sides together, basted{at} from the edge"
+    if section.construction == "piped" and passes == 1:
+        return f"right sides together with the piping between, stitched{at} from the edge, close beside the cord"
     if section.construction == "overlocked" and passes == 1:
         return f"right sides together, overlocked{at} from the edge"
     if passes > 1:
         if section.construction == "french":
             return f"right sides together, stitched{at} from the fold, round the cut edges"
+        if section.construction == "mock french":
+            return "the two folds stitched together, close to the folds"
         return f"stitched again{at} from the edge" if at else "stitched again"
     wrong = section.construction in _WRONG_FIRST or "wrong" in stage.manner
     return f"{'wrong' if wrong else 'right'} sides together, stitched{at} from the edge"
 
 
 def _trim(section: Section, stage: Stage, passes: int) -> str:
-    what = "the under allowance" if section.construction in ("flat felled", "mock felled") else "the allowances"
+    what = "the under allowance" if section.construction in ("flat felled", "mock felled", "welt") else "the allowances"
     return f"{what} trimmed to {_all(stage.measures)}" if stage.measures else f"{what} trimmed"
 
 
@@ -124,6 +138,9 @@ def _topstitch(section: Section, stage: Stage, passes: int) -> str:
         at = f"{_all(stage.measures)} from" if stage.measures else "close to"
         lapped = "" if passes else f"lapped by {section.allowance}, both right side up, and "
         return f"{lapped}topstitched {at} the edge on top"
+    if section.construction == "slot":
+        at = f"{_all(stage.measures)} from" if stage.measures else "close to"
+        return f"a strip laid under the seam, topstitched {at} the fold on both sides; the basting taken out"
     if not stage.measures:
         return (
             "topstitched close to the fold"
@@ -158,8 +175,19 @@ def _fold(section: Section, stage: Stage, passes: int) -> str:
         return "folded right sides together along the stitching"
     if section.construction == "lapped":
         return f"the edge of {section.sides[0]} folded under by {_all(stage.measures) or section.allowance}"
+    if section.construction == "mock french":
+        by = f" by {_all(stage.measures)}" if stage.measures else ""
+        return f"both allowances turned in toward each other{by}"
     at = f", the fold {_all(stage.measures)} from the seam" if stage.measures else ""
     return f"the wide allowance folded round the narrow one{at}"
+
+
+def _bind(section: Section, stage: Stage, passes: int) -> str:
+    if section.construction == "hong kong":
+        at = f"{_all(stage.measures)} from" if stage.measures else "close to"
+        return f"a strip sewn to each allowance {at} its edge, folded round the edge and stitched in the ditch"
+    wide = f", {_all(stage.measures)} wide" if stage.measures else ""
+    return f"one strip bound round both cut edges{wide}"
 
 
 def _stitch_fold(section: Section, stage: Stage, passes: int) -> str:

@@ -30,16 +30,22 @@ if TYPE_CHECKING:
     from booklet.sew.bench import Act, Bench
 
 
-def make_plan(pattern: Pattern, benches: Sequence[Bench], view: str | None = None, draft: bool = False) -> Plan:
+def make_plan(
+    pattern: Pattern,
+    benches: Sequence[Bench],
+    view: str | None = None,
+    draft: bool = False,
+    drawn: frozenset[str] = frozenset(),
+) -> Plan:
     """The plan of all views, or of the one with the letter `view`.
 
     benches: one a view, with all its optional steps; others are passed over, and a view without one is sewn here.
-    Raises KeyError for an unknown view.
+    drawn: the pieces that have an outline, by `same_name`. Raises KeyError for an unknown view.
     """
     views = tuple(pattern.views) if view is None else (pattern.views[view].letter,)
     writer = Writer(pattern)
     whole = _one_a_view(pattern, benches)
-    sections = _sections(pattern, whole, views, writer)
+    sections = _sections(pattern, whole, views, writer, drawn)
     planned_views = {letter: _view(pattern, letter, writer) for letter in views}
     about, before, choosing = (writer.prose(text) for text in (pattern.about, pattern.before, pattern.choosing))
     words = _words([about, before, choosing], sections)
@@ -83,14 +89,16 @@ def _view(pattern: Pattern, letter: str, writer: Writer) -> PlanView:
     return PlanView(letter, one_line(view.name), writer.prose(view.about), art_of(view.figure))
 
 
-def _sections(pattern: Pattern, benches: Sequence[Bench], views: tuple[str, ...], writer: Writer) -> list[PlanSection]:
+def _sections(
+    pattern: Pattern, benches: Sequence[Bench], views: tuple[str, ...], writer: Writer, drawn: frozenset[str]
+) -> list[PlanSection]:
     """Figures and cautions are those of all views, so that a step has the same in every plan."""
     courses = [Course(bench) for bench in benches]
     acts: dict[str, list[Act]] = {}
     for course in sorted(courses, key=lambda course: course.bench.view.letter not in views):
         acts = course.acts | acts
     arts: dict[str, Figure] = {step.id: art for step in pattern.steps if (art := art_of(step.figure)) is not None}
-    figures = figures_of(pattern, courses, arts)
+    figures = figures_of(pattern, courses, arts, drawn)
     cautions = step_cautions(pattern, benches, writer)
     return sections_of(pattern, views, writer, acts, figures, cautions)
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from booklet.length import Length
+from booklet.plan.picture import StepFigure
 from booklet.plan.prose import Measure, Prose
 
 
@@ -56,7 +57,7 @@ class Key(NamedTuple):
     words: str
 
 
-Figure = Section | Art
+Figure = Section | StepFigure | Art
 
 
 class PlanView(NamedTuple):

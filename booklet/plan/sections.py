@@ -1,4 +1,4 @@
-"""Which sections through the cloth a step shows: one a construction, the first time that it is met in a view."""
+"""Which figures a step shows: of its pieces, and of a construction the section the first time that a view meets it."""
 
 from __future__ import annotations
 
@@ -6,19 +6,23 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.craft.load import constructions
+from booklet.plan.pictures import pictures_of
 from booklet.plan.plan import Figure, Section
 from booklet.plan.stages import Course, fold_section, seam_section
 
 if TYPE_CHECKING:
     from booklet.length import Length
     from booklet.model.pattern import Pattern, Step
+    from booklet.plan.picture import StepFigure
     from booklet.sew.bench import Act
 
 # How many computed figures stand beside one step? Our choice: a step with more is hard to follow.
 MOST = 2
 
 
-def figures_of(pattern: Pattern, courses: Sequence[Course], arts: dict[str, Figure]) -> dict[str, tuple[Figure, ...]]:
+def figures_of(
+    pattern: Pattern, courses: Sequence[Course], arts: dict[str, Figure], drawn: frozenset[str]
+) -> dict[str, tuple[Figure, ...]]:
     """By the step's id. `arts`: the designer's own drawings, which stand instead of the computed ones.
 
     A section is shown where at least one of the views meets it for the first time, so that the reader of each view
@@ -37,9 +41,16 @@ def figures_of(pattern: Pattern, courses: Sequence[Course], arts: dict[str, Figu
         art = arts.get(step.id)
         if art is not None:
             figures[step.id] = (art,)
-        elif asked:
-            figures[step.id] = tuple({_shape(section): section for section in reversed(asked)}.values())[::-1][:MOST]
+            continue
+        sections = tuple({_shape(section): section for section in reversed(asked)}.values())[::-1][:MOST]
+        figures[step.id] = (*_pictures(courses, step, drawn), *sections)
     return figures
+
+
+def _pictures(courses: Sequence[Course], step: Step, drawn: frozenset[str]) -> list[StepFigure]:
+    """As the first view that sews the step finds its pieces."""
+    first = next((course for course in courses if step.id in course.acts), None)
+    return pictures_of(first.bench, first.acts[step.id], drawn) if first is not None and drawn else []
 
 
 def _asked(course: Course, step: Step) -> Iterable[Section]:

@@ -10,6 +10,7 @@ from booklet.plan.write import capital
 from booklet.read.tree import same_name
 
 if TYPE_CHECKING:
+    from booklet.length import Length
     from booklet.model.pattern import EdgeName, Entry
     from booklet.sew.bench import Act, Bench, CutPiece, Seam
 
@@ -95,7 +96,7 @@ def _passes(bench: Bench, seam: Seam, sides: tuple[str, ...], later: list[Act]) 
             first, last = passes
             first_pass = Stage("stitch", (first,), "wrong sides together")
             return [first_pass, *trimming, Stage("fold"), Stage("stitch", (last,))], later
-    if seam.construction in ("flat felled", "mock felled"):
+    if seam.construction in ("flat felled", "mock felled", "welt", "topstitched"):
         own = [act for act in later if act.name == "press" and _manner(bench, seam, act).startswith("toward")][:1]
         toward = _manner(bench, seam, own[0]) if own else f"toward {sides[-1].lower()}"
         measures = (width,) if width else ()
@@ -103,7 +104,19 @@ def _passes(bench: Bench, seam: Seam, sides: tuple[str, ...], later: list[Act]) 
         rest = [act for act in later if act not in own and act.name not in ("clip", "notch")]
         return [Stage("stitch", (seam.allowance,)), Stage("press", (), toward), *trimming, *folded,
                 Stage("topstitch", measures)], rest  # fmt: skip
-    return [Stage("stitch", (seam.allowance,)), *trimming], later
+    own_stages = _own_stages(seam.construction, (width,) if width else ())
+    rest = [act for act in later if act.name != "press"] if seam.construction == "slot" else later
+    return [Stage("stitch", (seam.allowance,)), *trimming, *own_stages], rest
+
+
+def _own_stages(construction: str, width: tuple[Length, ...]) -> list[Stage]:
+    """What a construction does after its first row, whoever sews it."""
+    return {
+        "mock french": [Stage("fold", width), Stage("stitch", (), "the folds")],
+        "bound": [Stage("bind", width)],
+        "hong kong": [Stage("bind", width)],
+        "slot": [Stage("press", (), "open"), Stage("topstitch", width)],
+    }.get(construction, [])
 
 
 def _stage(bench: Bench, seam: Seam, act: Act) -> Stage | None:

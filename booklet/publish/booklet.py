@@ -130,7 +130,7 @@ def _section(
 
 
 def _step(step: PlanStep, letters: tuple[str, ...], drawings: Mapping[Figure, Drawing]) -> SetStep:
-    figures = [drawings[figure] for figure in step.figures]
+    figures = [drawings[figure] for figure in step.figures if figure in drawings]
     return SetStep(
         step,
         _step_anchor(step),

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from booklet.model.pattern import Pattern
     from booklet.plan.plan import Figure, Plan
     from booklet.sew.bench import Bench
+    from booklet.shape.shapes import Shapes
 
 
 @dataclass(eq=False)
@@ -26,31 +27,40 @@ class Edition:
     benches: list[Bench]
     findings: list[Finding]
     draft: bool = False
+    shapes: Shapes | None = None
     _view_plans: dict[str, Plan] = field(default_factory=dict)
 
     @cached_property
     def plan(self) -> Plan:
         """Of all views."""
-        return make_plan(self.pattern, self.benches, None, self.draft)
+        return make_plan(self.pattern, self.benches, None, self.draft, self._drawn)
 
     def view_plan(self, letter: str) -> Plan:
         """Of one view, with the numbers it leaves out."""
         if letter not in self._view_plans:
-            self._view_plans[letter] = make_plan(self.pattern, self.benches, letter, self.draft)
+            self._view_plans[letter] = make_plan(self.pattern, self.benches, letter, self.draft, self._drawn)
         return self._view_plans[letter]
 
     @cached_property
     def drawings(self) -> dict[Figure, Drawing]:
-        """Every figure of every view, drawn once."""
+        """Every figure of every view, drawn once; a figure whose pieces can't be laid out as it asks is left out."""
         from booklet.draw.art import art_drawing
         from booklet.draw.figures import draw_all
 
         wanted = [*self.plan.figures, *(view.figure for view in self.plan.views if view.figure is not None)]
-        sections = draw_all(figure for figure in wanted if not isinstance(figure, Art))
-        return {
-            figure: art_drawing(self.pattern.folder, figure) if isinstance(figure, Art) else sections[figure]
-            for figure in wanted
+        drawn = draw_all((figure for figure in wanted if not isinstance(figure, Art)), self.shapes)
+        arts: dict[Figure, Drawing] = {
+            figure: art_drawing(self.pattern.folder, figure) for figure in wanted if isinstance(figure, Art)
         }
+        return drawn | arts
+
+    @cached_property
+    def _drawn(self) -> frozenset[str]:
+        """The pieces that have an outline with named edges, in the size of the figures."""
+        if self.shapes is None:
+            return frozenset()
+        size = self.shapes.figure_size
+        return frozenset(name for name in self.pattern.pieces if self.shapes.of(name, size) is not None)
 
     @cached_property
     def branches(self) -> Drawing | None:

@@ -12,6 +12,7 @@ fold          a hem's or casing's turn, one number a turn; a felled seam's fold 
 topstitch     from the seam, or from the edge once turned; in a flat felled seam the fold's own number, or none,
               is a row close to the fold
 understitch   from the seam; its manner names the facing, else the side pressed towards
+bind          the binding's finished width; of a Hong Kong seam from the cut edge to the strip's row
 stitch fold   from the inner fold when less than half of the turn, else from the garment's edge; none: close to it
 """
 
@@ -20,7 +21,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
-from booklet.draw.stages import felled, french, hem, lapped, plain
+from booklet.draw.stages import bound, felled, french, hem, hongkong, lapped, mockfrench, piped, plain, slot
 from booklet.draw.stages.picture import Picture
 from booklet.plan.plan import Section
 
@@ -29,6 +30,13 @@ _SCENES: dict[str, Callable[[Section, Fraction, float], list[Picture]]] = {
     "french": french.scenes,
     "flat felled": felled.scenes,
     "mock felled": felled.scenes,
+    "welt": felled.scenes,
+    "topstitched": plain.scenes,
+    "mock french": mockfrench.scenes,
+    "bound": bound.scenes,
+    "hong kong": hongkong.scenes,
+    "slot": slot.scenes,
+    "piped": piped.scenes,
     "lapped": lapped.scenes,
     "enclosed": plain.scenes,
     "overlocked": plain.scenes,

@@ -270,6 +270,12 @@ class Seam:
         maker.arrows.append(path)
 
 
+def pair_of(section: Section) -> Section:
+    """With its outermost sides alone."""
+    cloths = (*section.cloths[:1], *section.cloths[-1:])
+    return section._replace(sides=(section.sides[0], section.sides[-1]), cloths=cloths)
+
+
 def words(length: Length) -> str:
     return spell(length).typeset
 

@@ -136,6 +136,8 @@ def _charts(plan: Plan) -> Iterator[PageChart]:
 
 def _figures(edition: Edition, step: PlanStep) -> Iterator[Markup]:
     for figure in step.figures:
+        if figure not in edition.drawings:
+            continue
         yield _picture(edition.drawings[figure], figure)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from booklet.draw.words import caption
+from booklet.plan.picture import StepFigure
 from booklet.plan.plan import Art, Gap, PlanStep
 from booklet.plan.prose import Block, Prose, Span
 from booklet.publish import text, wording
@@ -155,4 +156,6 @@ def _figure(figure: Figure) -> str:
     """As under the drawing, with a full stop."""
     if isinstance(figure, Art):
         return figure.shows or figure.file
+    if isinstance(figure, StepFigure):
+        return figure.shows
     return f"{caption(figure)}."

@@ -1,0 +1,122 @@
+"""A laid cloth as an area on paper: its outline as it is by now, mirrored where it is unfolded."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from booklet.shape.inset import inset, ring_of
+from booklet.shape.motion import Motion, onto
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from booklet.draw.flat.spread import Lying, Spread
+    from booklet.plan.picture import Mark
+    from booklet.shape.course import Point
+    from booklet.shape.seamline import Flat
+
+
+class Sheet(NamedTuple):
+    """area: in millimetres of cloth, a shapely polygon, or two where a pair lies left and right; mirror: what brings
+    its one half onto the other, or None; fold: where it is folded, that line."""
+
+    lying: Lying
+    area: Any
+    mirror: Motion | None
+    fold: tuple[Point, Point] | None = None
+
+    def rows(self, widths: Mapping[str, float], edges: Iterable[str]) -> list[Flat]:
+        """Lines inside some edges, at their widths from the cutting line, joined where edges follow each other."""
+        lines = inset(self.lying.shape, {**self._ends(), **widths})
+        return self.placed(joined([lines[name] for name in lines if name in set(edges)]))
+
+    def placed(self, lines: Iterable[Flat]) -> list[Flat]:
+        """Lines of the piece where the cloth lies, and their mirror images."""
+        here = [self.lying.motion.all(line) for line in lines]
+        return here + [self.mirror.all(line) for line in here] if self.mirror else here
+
+    def _ends(self) -> dict[str, float]:
+        return ends(self.lying, ())
+
+
+def ends(lying: Lying, turned: Iterable[str]) -> dict[str, float]:
+    """How far inside the cutting line the cloth ends: at seam lines and hem folds."""
+    done = {*lying.cloth.sewn, *lying.cloth.hemmed, *turned}
+    return {name: edge.allowance for name, edge in lying.shape.edges.items() if name in done}
+
+
+def joined(lines: list[Flat]) -> list[Flat]:
+    """Lines that follow each other, as one."""
+    found: list[Flat] = []
+    for line in lines:
+        if found and _near(found[-1][-1], line[0]):
+            found[-1] = (*found[-1], *line[1:])
+        else:
+            found.append(line)
+    if len(found) > 1 and _near(found[-1][-1], found[0][0]):
+        found[0] = (*found.pop(), *found[0][1:])
+    return found
+
+
+def _near(one: Point, two: Point) -> bool:
+    return abs(one[0] - two[0]) + abs(one[1] - two[1]) < 0.5
+
+
+def sheets(spread: Spread, marks: Iterable[Mark], numbers: Mapping[int, int]) -> list[Sheet]:
+    """The areas of all cloths, lowest first. numbers: where the request's cloths stand among them."""
+    turned: dict[int, set[str]] = {}
+    for mark in marks:
+        if mark.kind in ("hem", "casing"):
+            turned.setdefault(numbers[mark.cloth], set()).update(mark.edges)
+    return [_sheet(one, spread, turned.get(at, set())) for at, one in enumerate(spread.lying)]
+
+
+def _sheet(lying: Lying, spread: Spread, turned: set[str]) -> Sheet:
+    from shapely.geometry import Polygon
+    from shapely.ops import unary_union
+
+    lines = inset(lying.shape, ends(lying, turned))
+    area: Any = _largest(Polygon(lying.motion.all(ring_of(lines, lying.shape.backwards))).buffer(0))
+    fold = None
+    if lying.cloth.how == "folded":
+        area, fold = _folded(lying, area)
+    axis = spread.axes.get(lying.together)
+    mirror = across(*axis) if axis else None
+    if mirror:
+        other = Polygon(mirror.all(tuple(area.exterior.coords)))
+        # A hair wider, so that the two halves grow together along the fold.
+        area = unary_union([area.buffer(0.3, join_style="mitre"), other.buffer(0.3, join_style="mitre")])
+    return Sheet(lying, area, mirror, fold)
+
+
+def _largest(area: Any) -> Any:
+    return max(area.geoms, key=lambda one: one.area) if area.geom_type == "MultiPolygon" else area
+
+
+def across(start: Point, end: Point) -> Motion:
+    """The mirror image in a line."""
+    far = (start[0] - (end[1] - start[1]), start[1] + (end[0] - start[0]))
+    back = (start[0] + (end[1] - start[1]), start[1] - (end[0] - start[0]))
+    return onto([start, end, far], [start, end, back], True)
+
+
+def _folded(lying: Lying, area: Any) -> tuple[Any, tuple[Point, Point] | None]:
+    """One half of a piece, of which one edge lies on another: the fold is the line half-way between them."""
+    from shapely.geometry import Polygon
+
+    meeting = lying.cloth.meets[0]
+    one, two = lying.edge(meeting.edge).points, lying.edge(meeting.other_edge).points[::-1]
+    middle = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in ((one[0], two[0]), (one[-1], two[-1]))]
+    (ax, ay), (bx, by) = middle
+    size = max(abs(bx - ax) + abs(by - ay), 1e-6)
+    ux, uy = (bx - ax) / size, (by - ay) / size
+    left, top, right, bottom = area.bounds
+    reach = (right - left) + (bottom - top)
+    side = (two[0][0] - ax) * -uy + (two[0][1] - ay) * ux
+    nx, ny = (-uy, ux) if side > 0 else (uy, -ux)
+    start, end = (ax - ux * reach, ay - uy * reach), (bx + ux * reach, by + uy * reach)
+    far = [(end[0] + nx * reach, end[1] + ny * reach), (start[0] + nx * reach, start[1] + ny * reach)]
+    half = area.intersection(Polygon([start, end, *far]))
+    if half.is_empty:
+        return area, None
+    return _largest(half), (start, end)

@@ -1,0 +1,216 @@
+"""Lays the cloths of a figure out: each piece by a rigid motion onto what it meets, whole pieces unfolded."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+from booklet.draw.flat.bend import Bend, depth
+from booklet.draw.flat.chain import Link, chained, sampled
+from booklet.read.tree import same_name
+from booklet.shape.course import Point, along, distance, length, nearest
+from booklet.shape.meet import ends_of, starts_meet
+from booklet.shape.motion import Motion, onto
+from booklet.shape.recut import cut_along
+
+if TYPE_CHECKING:
+    from booklet.plan.picture import Cloth, StepFigure
+    from booklet.shape.piece import PieceShape
+    from booklet.shape.seamline import Flat
+    from booklet.shape.shapes import Shapes
+
+# How far may two edges that are laid level lie apart before the one is laid tangent to the other, in millimetres of
+# cloth? Our choice: half a millimetre on paper at a tenth of life size.
+LEVEL = 5.0
+# How far may the folds of two halves lie apart and still be one line, in millimetres of cloth? Our choice.
+ONE_LINE = 4.0
+# Between pieces that don't hang together, in millimetres of cloth. Our choice.
+APART = 60.0
+# How deep may a piece be to be bent along an edge, as a share of the edge's length? Our choice.
+NARROW = 0.6
+
+
+class Lying(NamedTuple):
+    """One cloth in its place. together: the number of the first cloth of those that it hangs together with."""
+
+    cloth: Cloth
+    shape: PieceShape
+    motion: Motion | Bend
+    together: int
+    order: int
+
+    def edge(self, name: str) -> Link:
+        """An edge's seam line in its place."""
+        edge = self.shape.edges[name]
+        before, after = ends_of(self.shape, name)
+        return Link(self.motion.all(edge.seam), self.shape.backwards == self.motion.flipped, before, after)
+
+    def cut_edge(self, name: str) -> Flat:
+        return self.motion.all(self.shape.edges[name].cut)
+
+
+class Spread(NamedTuple):
+    """All cloths in their places, lowest first. axes: where the cloths of one `together` are unfolded, their fold."""
+
+    lying: tuple[Lying, ...]
+    axes: dict[int, tuple[Point, Point]]
+
+
+class CantLay(ValueError):
+    """A piece or an edge has no outline, or a piece can't lie flat as it is asked to."""
+
+
+def spread_out(figure: StepFigure, shapes: Shapes) -> Spread:
+    """Every cloth in its place. Raises CantLay."""
+    lying: list[Lying] = []
+    for number, cloth in enumerate(figure.cloths):
+        shape = _shape(cloth, shapes)
+        together = lying[cloth.meets[0].other].together if _hangs(cloth) else number
+        motion = _motion(cloth, shape, lying) if _hangs(cloth) else Motion(flipped=cloth.face == "wrong")
+        order = lying[cloth.meets[0].other].order - 1 if cloth.how == "under" else number * 10
+        lying.append(Lying(cloth, shape, motion, together, order))
+    axes = {first: axis for first in dict.fromkeys(one.together for one in lying) if (axis := _axis(lying, first))}
+    return Spread(tuple(sorted(_in_a_row(lying, axes), key=lambda one: one.order)), axes)
+
+
+def _hangs(cloth: Cloth) -> bool:
+    return bool(cloth.meets) and cloth.how in ("laid", "opened", "under")
+
+
+def _shape(cloth: Cloth, shapes: Shapes) -> PieceShape:
+    shape = shapes.of(cloth.piece, shapes.figure_size)
+    if shape is None:
+        raise CantLay(cloth.piece)
+    for edge, line in cloth.cut_to:
+        name = next((name for name in shape.edges if same_name(name) == same_name(edge)), "")
+        if name:
+            shape = cut_along(shape, name, line, shape.edges[name].allowance)
+    return shape
+
+
+def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Motion | Bend:
+    """Brings the cloth's edges onto those that it meets: level where they are alike, bent along them where the piece
+    is narrow, else tangent at one place."""
+    mine, theirs = [], []
+    for meeting in cloth.meets:
+        other = lying[meeting.other]
+        if meeting.edge not in shape.edges or meeting.other_edge not in other.shape.edges:
+            continue
+        mine.append(meeting.edge)
+        theirs.append(other.edge(meeting.other_edge))
+    if not mine:
+        raise CantLay(cloth.piece)
+    if cloth.how == "opened" and any(_on_fold(lying[meeting.other], meeting.other_edge) for meeting in cloth.meets):
+        raise CantLay(cloth.piece)
+    own = chained(
+        [Link(shape.edges[name].seam, not shape.backwards, *ends_of(shape, name)) for name in dict.fromkeys(mine)]
+    )
+    target = chained(theirs)
+    same_piece = lying[cloth.meets[0].other].shape.name == shape.name
+    ahead = own.inside_right == target.inside_right
+    if not starts_meet((own.before, own.after), (target.before, target.after), same_piece and _folded(cloth), ahead):
+        own = own.turned()
+    same_side = cloth.how != "opened"
+    flipped = (own.inside_right == target.inside_right) != same_side
+    return _fitted(own, target, flipped, shape)
+
+
+def _on_fold(one: Lying, edge: str) -> bool:
+    """Whether an edge lies on the piece's own fold, as a slit does: what is sewn there can't lie opened out."""
+    fold = one.shape.fold
+    return (
+        fold is not None
+        and edge in one.shape.edges
+        and all(nearest(fold, point)[1] < 2.0 for point in one.shape.edges[edge].cut)
+    )
+
+
+def _folded(cloth: Cloth) -> bool:
+    return any(meeting.edge != meeting.other_edge for meeting in cloth.meets)
+
+
+def _fitted(own: Link, target: Link, flipped: bool, shape: PieceShape) -> Motion | Bend:
+    motion = onto(sampled(own.points), sampled(target.points), flipped)
+    off = max(distance(motion(a), b) for a, b in zip(sampled(own.points), sampled(target.points), strict=True))
+    if off <= LEVEL:
+        return motion
+    if depth(own.points, shape.cut) <= NARROW * length(own.points):
+        return Bend(own.points, target.points, flipped)
+    return _tangent(own, target, flipped)
+
+
+def _tangent(own: Link, target: Link, flipped: bool) -> Motion:
+    """Where folds meet, they stay together; else the middles do. There both run the same way."""
+    if own.before == target.before == "fold":
+        mine, theirs = 0.0, 0.0
+    elif own.after == target.after == "fold":
+        mine, theirs = length(own.points), length(target.points)
+    else:
+        mine, theirs = length(own.points) / 2, length(target.points) / 2
+    near = min(length(own.points), length(target.points)) / 8
+    return onto(_about(own.points, mine, near), _about(target.points, theirs, near), flipped)
+
+
+def _about(points: Flat, way: float, near: float) -> list[Point]:
+    """Three points along a line: at a place and shortly before and behind it, or only on one side at an end."""
+    whole = length(points)
+    if way <= 0:
+        return [along(points, 0), along(points, near / 2), along(points, near)]
+    if way >= whole:
+        return [along(points, whole), along(points, whole - near / 2), along(points, whole - near)]
+    return [along(points, way), along(points, way - near), along(points, way + near)]
+
+
+def _axis(lying: Sequence[Lying], first: int) -> tuple[Point, Point] | None:
+    """The line on which all folds of some cloths lie, where there is one, and no cloth lies across it."""
+    mine = [one for one in lying if one.together == first]
+    folds = [(one.motion(one.shape.fold[0]), one.motion(one.shape.fold[1])) for one in mine if one.shape.fold]
+    if not folds:
+        return None
+    start, end = max(folds, key=lambda fold: distance(*fold))
+    across, down = (end[0] - start[0]) / distance(start, end), (end[1] - start[1]) / distance(start, end)
+
+    def off(point: Point) -> float:
+        return (point[0] - start[0]) * down - (point[1] - start[1]) * across
+
+    if any(abs(off(point)) > ONE_LINE for fold in folds for point in fold):
+        return None
+    offs = [off(point) for one in mine for point in one.motion.all(one.shape.cut)]
+    if max(offs) > ONE_LINE * 3 and min(offs) < -ONE_LINE * 3:
+        raise CantLay(mine[0].cloth.piece)
+    return start, end
+
+
+def _in_a_row(lying: Sequence[Lying], axes: dict[int, tuple[Point, Point]]) -> list[Lying]:
+    """What does not hang together stands side by side, the tops level; a fold stands upright."""
+    found: list[Lying] = []
+    x = 0.0
+    for first in dict.fromkeys(one.together for one in lying):
+        mine = [one for one in lying if one.together == first]
+        axis = axes.get(first)
+        turn = _upright(*axis) if axis else Motion()
+        points = [turn(point) for one in mine for point in one.motion.all(one.shape.cut)]
+        if axis:
+            at = turn(axis[0])[0]
+            points += [(2 * at - point[0], point[1]) for point in points]
+        move = Motion(x=x - min(p[0] for p in points), y=-min(p[1] for p in points)).after(turn)
+        x += max(p[0] for p in points) - min(p[0] for p in points) + APART
+        found += [one._replace(motion=_after(move, one.motion)) for one in mine]
+        if axis:
+            axes[first] = (move(axis[0]), move(axis[1]))
+    return found
+
+
+def _after(move: Motion, motion: Motion | Bend) -> Motion | Bend:
+    return motion.moved(move) if isinstance(motion, Bend) else move.after(motion)
+
+
+def _upright(start: Point, end: Point) -> Motion:
+    """A turn that sets a line upright, the shorter way."""
+    angle = math.atan2(end[0] - start[0], end[1] - start[1])
+    if angle > math.pi / 2:
+        angle -= math.pi
+    elif angle < -math.pi / 2:
+        angle += math.pi
+    return Motion(math.cos(angle), math.sin(angle))

@@ -1,0 +1,66 @@
+"""What a step's figure is asked to show: cloths laid on one another, and what hands do to them. No geometry."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from booklet.length import Length
+
+
+class Meeting(NamedTuple):
+    """Two edges brought together: the cloth's own, and the edge of another cloth of the figure, by its number."""
+
+    edge: str
+    other: int
+    other_edge: str
+
+
+class Cloth(NamedTuple):
+    """One piece of the picture.
+
+    piece: its name, as shapes know it; called: as the figure writes it; cloth: self | lining | interfacing;
+    face: the side that shows, right | wrong; how it lies: alone | laid (on the cloth it meets, edges level) | opened
+    (beside it, seam lines together) | under (beneath it, edges level) | folded (one edge of it on another of its own);
+    meets: the edges brought together; cut_to: edges cut along a marked line, with its name; sewn: edges that lie in a
+    seam by now, so that the piece ends at its seam line there; hemmed: edges turned up by now.
+    """
+
+    piece: str
+    called: str
+    cloth: str
+    face: str
+    how: str = "alone"
+    meets: tuple[Meeting, ...] = ()
+    cut_to: tuple[tuple[str, str], ...] = ()
+    sewn: tuple[str, ...] = ()
+    hemmed: tuple[str, ...] = ()
+    darts: tuple[str, ...] = ()
+    fused: bool = False
+    quiet: bool = False
+
+
+class Mark(NamedTuple):
+    """What hands do, on some edges of one cloth (or a dart, by its name).
+
+    kind: stitch | staystitch | baste | gather | ease | topstitch | edgestitch | understitch | finish | clip | notch |
+    trim | press | hem | casing | cut | mark | dart | pleat | tuck | fuse | button | buttonhole | zipper | close |
+    pocket; at: how far from the edge; more: other measures, as turns; word: a direction or a manner; other: another
+    cloth that it concerns.
+    """
+
+    kind: str
+    cloth: int
+    edges: tuple[str, ...] = ()
+    at: Length | None = None
+    more: tuple[Length, ...] = ()
+    word: str = ""
+    other: int = -1
+
+
+class StepFigure(NamedTuple):
+    """A request for a step's figure. Equal requests are one drawing."""
+
+    cloths: tuple[Cloth, ...]
+    marks: tuple[Mark, ...]
+    shows: str
+    caption: str
