@@ -115,7 +115,7 @@ def _read(folder: Path, name: str, room: int, faults: Faults) -> str | None:
         )
         return None
     try:
-        return data.decode("utf-8-sig")
+        return data.decode().removeprefix("\ufeff")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         faults.unreadable(
