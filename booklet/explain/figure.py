@@ -27,8 +27,6 @@ def shown(kind: str, name: str) -> str:
 
 def typical_work(kind: str, name: str) -> list[str]:
     """Entries of `work`, one a line as they are written in a step; none where nothing is drawn."""
-    if table(kind)[name].get("figure") == "none":
-        return []
     own = table("typical").get(kind, {}).get(name)
     if own is not None:
         return list(own)

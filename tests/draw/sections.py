@@ -71,6 +71,20 @@ CASING = section(
     stage("topstitch", "1/8 in"),
 )  # fmt: skip
 
+MOCK_FRENCH = section(
+    "mock french",
+    "5/8 in",
+    "front, back",
+    stage("stitch", "5/8 in"),
+    stage("fold", "1/4 in"),
+    stage("stitch", manner="the folds"),
+    TOWARD_BACK,
+)
+BOUND = section("bound", "5/8 in", "front, back", stage("stitch", "5/8 in"), stage("bind", "1/4 in"), TOWARD_BACK)
+HONG_KONG = section("hong kong", "5/8 in", "front, back", stage("stitch", "5/8 in"), stage("bind", "1/8 in"), OPEN)
+SLOT = section("slot", "5/8 in", "front, back", stage("stitch", "5/8 in"), OPEN, stage("topstitch", "3/8 in"))
+PIPED = section("piped", "5/8 in", "front, back", stage("stitch", "5/8 in"), TOWARD_BACK)
+
 ALL = {
     "plain, pressed open": PLAIN,
     "plain, metric, overlocked edges": section(
@@ -123,6 +137,41 @@ ALL = {
         stage("trim", "1/4 in"),
         TOWARD_BACK,
         stage("topstitch", "3/8 in"),
+    ),
+    "welt": section(
+        "welt",
+        "5/8 in",
+        "front, back",
+        stage("stitch", "5/8 in"),
+        TOWARD_BACK,
+        stage("trim", "1/4 in"),
+        stage("topstitch", "3/8 in"),
+    ),
+    "topstitched": section(
+        "topstitched",
+        "1.5 cm",
+        "front, back",
+        stage("stitch", "1.5 cm"),
+        stage("press", manner="toward front"),
+        stage("topstitch", "6 mm"),
+    ),
+    "mock french": MOCK_FRENCH,
+    "bound": BOUND,
+    "bound, pressed the other way": section(
+        "bound",
+        "1.5 cm",
+        "front, back",
+        stage("stitch", "1.5 cm"),
+        stage("trim", "1 cm"),
+        stage("bind", "6 mm"),
+        stage("press", manner="toward front"),
+        stage("topstitch", "1 cm"),
+    ),
+    "hong kong": HONG_KONG,
+    "slot": SLOT,
+    "piped": PIPED,
+    "piped, turned": section(
+        "piped", "1.5 cm", "cover, back", stage("stitch", "1.5 cm"), stage("turn"), stage("topstitch", "6 mm")
     ),
     "lapped, folded": section(
         "lapped", "5/8 in", "yoke, back", stage("fold", "5/8 in"), stage("stitch"), stage("topstitch", "1/4 in")

@@ -139,6 +139,56 @@ def test_flat_felled_the_fold_covers_the_trimmed_edge_and_the_row_catches_both()
     assert over[-1][0] < topstitched
 
 
+def test_mock_french_both_folds_stand_the_width_inside_the_cut_edges_and_the_last_row_holds_all_four() -> None:
+    """Each allowance of 5/8 in is turned in by 1/4 in: its fold 3/8 in from the seam, its cut edge 1/8 in."""
+    stages, shows = drawn(these.MOCK_FRENCH)
+    folded = stages[1]
+    seam, last = folded.rows
+    for layer in folded.layers:
+        fold, cut = max(outermost(layer)), layer[-1][0]
+        assert fold - seam == pytest.approx(on_paper("3/8 in", shows), abs=EXACT)
+        assert cut - seam == pytest.approx(on_paper("1/8 in", shows), abs=EXACT)
+        assert cut < last < fold
+
+
+def test_bound_one_strip_goes_round_both_cut_edges_and_its_row_catches_them() -> None:
+    stages, shows = drawn(these.BOUND)
+    near, far, strip = stages[-1].layers
+    start, end, fold = strip[0][0], strip[-1][0], max(outermost(strip))
+    assert start == end
+    assert fold - start == pytest.approx(on_paper("1/4 in", shows), abs=EXACT)
+    row = stages[-1].rows[-1]
+    for layer in (near, far):
+        assert start < row < layer[-1][0] < fold
+
+
+def test_hong_kong_each_allowance_has_its_own_strip_sewn_at_its_width_and_caught_in_the_ditch() -> None:
+    """1/8 in from the edge. Source: from memory, and an encyclopedia's page on French seams."""
+    stages, shows = drawn(these.HONG_KONG)
+    opened = stages[-1]
+    assert len(opened.layers) == 4
+    edge, strip = opened.layers[2][-1][0], opened.layers[3]
+    sewn, ditch = sorted((x for x in opened.rows if x > max(opened.rows) - 3), reverse=True)
+    assert edge - sewn == pytest.approx(on_paper("1/8 in", shows), abs=EXACT)
+    assert strip[-1][0] < ditch < sewn < edge
+
+
+def test_slot_the_strip_lies_under_both_rows() -> None:
+    stages, _ = drawn(these.SLOT)
+    strip = stages[-1].layers[-1]
+    left, right = sorted(stages[-1].rows)
+    assert strip[0][0] < left < right < strip[-1][0]
+
+
+def test_piped_the_row_stands_beside_the_cord_and_through_the_lip() -> None:
+    """Seam with piping: FED-STD-751a, class SSk."""
+    stages, _ = drawn(these.PIPED)
+    strip, cord = stages[0].layers[2:]
+    (row,) = stages[0].rows
+    assert max(outermost(cord)) < row < strip[-1][0]
+    assert min(outermost(strip)) < min(outermost(cord))
+
+
 def test_double_hem_the_cut_edge_reaches_the_fold_and_no_further() -> None:
     """Two equal turns of 1/2 in. Source: Goodheart-Willcox, Apparel (2012), p. 464."""
     stages, _ = drawn(these.HEM)
