@@ -264,7 +264,8 @@ class _Builder:
         return sections
 
     def _step(self, values: Values, number: int, section: Section) -> Step:
-        work = [entry for node in values.get("work", ()) if (entry := read_entry(node, self.faults))]
+        get = values.values.get
+        work = [entry for node in get("work", ()) if (entry := read_entry(node, self.faults))]
         return Step(
             id=values.values["id"].value.strip(),
             number=number,
@@ -274,18 +275,18 @@ class _Builder:
             scope=self.scope(values),
             section=section,
             work=tuple(work),
-            uses=values.get("uses", ()),
-            makes=values.get("makes"),
-            after=values.get("after", ()),
-            text=values.get("text"),
-            tip=values.get("tip"),
-            caution=values.get("caution"),
-            figure=art_file(values.get("figure"), self.source, self.faults),
-            film=tuple(_take(take) for take in values.get("film", ())),
-            minutes=values.get("minutes"),
-            optional=_text(values.get("optional")) in ("true", "yes"),
+            uses=get("uses", ()),
+            makes=get("makes"),
+            after=get("after", ()),
+            text=get("text"),
+            tip=get("tip"),
+            caution=get("caution"),
+            figure=art_file(get("figure"), self.source, self.faults),
+            film=tuple(_take(take) for take in get("film", ())),
+            minutes=get("minutes"),
+            optional=_text(get("optional")) in ("true", "yes"),
             allow=_allow(values),
-            has_work=bool(values.get("work")),
+            has_work=bool(get("work")),
         )
 
     def _film(self) -> Film | None:

@@ -236,10 +236,11 @@ class Keyed(Kind):
     def __init__(self, of: str, keys: Rows[str, Key]) -> None:
         self.of = of
         self.keys = keys
+        self.needed = {name: key for name, key in keys.items() if key.needed}
 
     def read(self, node: Node, at: str, faults: Faults) -> Values | None:
         if not isinstance(node, Mapping):
-            if isinstance(node, Text) and not node.value.strip() and not any(key.needed for key in self.keys.values()):
+            if isinstance(node, Text) and not node.value.strip() and not self.needed:
                 return Values(node.place, {}, {})
             wrong_shape(node, at, f"keys with colons ({', '.join(list(self.keys)[:4])} …)", faults)
             return None
@@ -254,8 +255,8 @@ class Keyed(Kind):
             read = known.kind.read(value, f"“{key.value}”", faults)
             if read is not None:
                 values[name] = read
-        for name, known in self.keys.items():
-            if known.needed and name not in places:
+        for name, known in self.needed.items():
+            if name not in places:
                 faults.add(
                     "missing-key", node.place, f"This {self.of} has no “{name}”.", f"Add “{name}:”, {known.says}."
                 )
@@ -265,7 +266,7 @@ class Keyed(Kind):
         return {
             "type": "object",
             "additionalProperties": False,
-            "required": [name for name, key in self.keys.items() if key.needed],
+            "required": list(self.needed),
             "properties": {name: {"description": key.says, **key.kind.schema()} for name, key in self.keys.items()},
         }
 

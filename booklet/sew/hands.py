@@ -18,7 +18,7 @@ CLOSING = frozenset({"join", "close", "zipper", "placket"})
 
 def edges_of(bench: Bench, act: Act, names: tuple[EdgeName, ...]) -> list[Edge]:
     closing = act.entry.operation.bench in CLOSING
-    found: dict[Edge, None] = {}
+    every: list[list[Edge]] = []
     for name in names:
         told = len(bench.missing)
         edges = edges_named(bench, name, act.step, act.entry, closing)
@@ -26,8 +26,8 @@ def edges_of(bench: Bench, act: Act, names: tuple[EdgeName, ...]) -> list[Edge]:
             act.broken = True
             if closing and len(bench.missing) > told:
                 excuse_meant(bench, name)
-        found.update(dict.fromkeys(edges))
-    return list(found)
+        every.append(edges)
+    return every[0] if len(every) == 1 else list(dict.fromkeys(edge for edges in every for edge in edges))
 
 
 def close_edge(edge: Edge, act: Act) -> None:
