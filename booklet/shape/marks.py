@@ -7,7 +7,7 @@ import math
 from typing import TYPE_CHECKING
 
 from booklet.record import Record, fresh
-from booklet.shape.course import Course, Part, along, area, distance, length, nearest
+from booklet.shape.course import Course, along, area, distance, length, nearest
 from booklet.shape.outline import BadOutline, Notch, Outline
 from booklet.shape.ring import closed_rings
 
@@ -190,18 +190,3 @@ def _chord(courses: Sequence[Course]) -> Chord | None:
 def dot(point: Point) -> Course:
     """A mark without length."""
     return Course(point, ())
-
-
-def circle(centre: Point, across: float, down: float) -> Course:
-    """Eight cubic curves. Source: the usual control length 4/3 tan(angle/4); off by less than 5e-6 of the radius."""
-    step = math.pi / 4
-    reach = 4 / 3 * math.tan(step / 4)
-
-    def at(angle: float, lead: float) -> Point:
-        cosine, sine = math.cos(angle), math.sin(angle)
-        return centre[0] + across * (cosine - lead * sine), centre[1] + down * (sine + lead * cosine)
-
-    parts = [
-        Part(at((turn + 1) * step, 0), (at(turn * step, reach), at((turn + 1) * step, -reach))) for turn in range(8)
-    ]
-    return Course(at(0, 0), (*parts[:-1], Part(at(0, 0), parts[-1].controls)))

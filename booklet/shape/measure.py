@@ -74,10 +74,11 @@ def measure(pattern: Pattern, faults: Faults) -> Measures | None:
     """What a pattern's outlines measure, or None where it names none. faults: takes what is wrong with them."""
     if not pattern.outlines:
         return None
+    from booklet.shape.course import FINE
     from booklet.shape.shapes import Shapes
     from booklet.shape.store import keep, kept, name_of
 
-    shapes = Shapes(pattern, faults)
+    shapes = Shapes(pattern, faults, FINE)
     shapes.say_figure_size()
     key = name_of(pattern, shapes.sources)
     found = kept(key, pattern)

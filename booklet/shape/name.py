@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 from typing import TYPE_CHECKING
 
-from booklet.shape.course import area, between, distance, length, nearest
+from booklet.shape.course import TOLERANCE, area, between, distance, length, nearest
 from booklet.shape.drawn import drawn_allowances
 from booklet.shape.outline import BadOutline
 from booklet.shape.piece import PieceShape, ShapedDart, ShapedEdge, shaped_edges
@@ -23,9 +23,12 @@ if TYPE_CHECKING:
 NEAR = 3.0
 
 
-def shape_of(piece: Piece, outline: Outline) -> PieceShape:
-    """The outline with its edges named. Raises BadOutline where they can't be told."""
-    ring = outline.ring.points()
+def shape_of(piece: Piece, outline: Outline, tolerance: float = TOLERANCE) -> PieceShape:
+    """The outline with its edges named, its curves flattened within the tolerance.
+
+    Raises BadOutline where the edges can't be told.
+    """
+    ring = outline.ring.points(tolerance)
     if distance(ring[0], ring[-1]) > 1e-6:
         ring = (*ring, ring[0])
     clockwise = area(ring[:-1]) > 0
@@ -47,8 +50,8 @@ def shape_of(piece: Piece, outline: Outline) -> PieceShape:
         backwards == clockwise,
         fold=outline.mirror or ((fold[0], fold[-1]) if fold else None),
         grain=outline.grain,
-        lines={name: _line(piece, outline, mark) for name, mark in piece.drawn_lines.items()},
-        darts={dart.name: _dart(piece, outline, dart) for dart in piece.darts.values() if dart.drawn},
+        lines={name: _line(piece, outline, mark, tolerance) for name, mark in piece.drawn_lines.items()},
+        darts={dart.name: _dart(piece, outline, dart, tolerance) for dart in piece.darts.values() if dart.drawn},
         holes=outline.holes,
     )
 
@@ -139,7 +142,7 @@ def _number(number: int, called: str) -> str:
     return f"{number or 'no'} {called}"
 
 
-def _line(piece: Piece, outline: Outline, written: Text) -> Flat:
+def _line(piece: Piece, outline: Outline, written: Text, tolerance: float) -> Flat:
     mark = written.value.strip().lower()
     number = mark[1:]
     if mark[:1] != "l" or not number.isdecimal() or not 0 < int(number) <= len(outline.lines):
@@ -149,13 +152,14 @@ def _line(piece: Piece, outline: Outline, written: Text) -> Flat:
             "unknown-mark",
             written.place,
         )
-    return outline.lines[int(number) - 1].points()
+    return outline.lines[int(number) - 1].points(tolerance)
 
 
-def _dart(piece: Piece, outline: Outline, dart: Dart) -> ShapedDart:
+def _dart(piece: Piece, outline: Outline, dart: Dart, tolerance: float) -> ShapedDart:
     """Two inner lines, or one that runs from the edge to the point and back."""
-    lines = [_line(piece, outline, mark) for mark in dart.drawn if mark.value.strip().lower().startswith("l")]
-    points = [_marked(piece, outline, mark) for mark in dart.drawn if not mark.value.strip().lower().startswith("l")]
+    marks = {mark: mark.value.strip().lower().startswith("l") for mark in dart.drawn}
+    lines = [_line(piece, outline, mark, tolerance) for mark, is_line in marks.items() if is_line]
+    points = [_marked(piece, outline, mark) for mark, is_line in marks.items() if not is_line]
     if len(lines) == 1 and len(lines[0]) >= 3 and dart.kind == "dart":
         line = lines[0]
         turn = max(range(len(line)), key=lambda at: distance(line[at], line[0]) + distance(line[at], line[-1]))

@@ -10,8 +10,9 @@ import itertools
 import re
 from typing import TYPE_CHECKING, Any
 
+from booklet.shape.arc import circle
 from booklet.shape.course import Course, Part
-from booklet.shape.marks import Marks, circle, dot, outline_of
+from booklet.shape.marks import Marks, dot, outline_of
 from booklet.shape.outline import BadOutline, OutlineFile
 from booklet.shape.ring import closed_rings
 

@@ -9,9 +9,10 @@ import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.record import Record, fresh
+from booklet.shape.arc import circle, svg_arc
 from booklet.shape.course import Course, Part
 from booklet.shape.known import Known, plain
-from booklet.shape.marks import Marks, circle, outline_of
+from booklet.shape.marks import Marks, outline_of
 from booklet.shape.outline import BadOutline, OutlineFile
 from booklet.shape.plane import Plane, plane
 
@@ -360,6 +361,12 @@ class _Pen:
     def qCurveTo(self, middle: Point, end: Point) -> None:  # noqa: N802
         here = self._parts[-1].end if self._parts else self._start
         self._parts.append(Part(end, (_third(here, middle), _third(end, middle))))
+
+    def arcTo(  # noqa: N802
+        self, across: float, down: float, tilt: float, large: bool, clockwise: bool, end: Point
+    ) -> None:
+        here = self._parts[-1].end if self._parts else self._start
+        self._parts += svg_arc(here, across, down, tilt, large, clockwise, end)
 
     def closePath(self) -> None:  # noqa: N802
         here = self._parts[-1].end if self._parts else self._start

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import bisect
 import itertools
 import math
 from collections.abc import Sequence
@@ -13,6 +14,9 @@ Flat = tuple[Point, ...]
 # How far may two neighbouring seam lines run on past their corner to meet, as a multiple of the wider allowance? Our
 # choice: at sharper corners than this a point would be cut off by hand.
 LONGEST_MITRE = 6.0
+# How long may a loop be that a parallel to a tight inner curve makes, as a multiple of the allowance? Our choice: more
+# than the circle round it.
+LONGEST_LOOP = 8.0
 # Neighbours that bend less than this at their corner, in radians, run on into each other. Our choice: about 3 degrees.
 STRAIGHT_ON = 0.05
 
@@ -37,35 +41,39 @@ def _beside(points: Flat, off: float) -> Flat:
     if off == 0 or not steps:
         return tuple(points)
     normals = [((a[1] - b[1]) / distance(a, b), (b[0] - a[0]) / distance(a, b)) for a, b in steps]
-    found = [_off(steps[0][0], normals[0], off)]
-    for (_, corner), one, two in zip(steps, normals, normals[1:], strict=False):
+    found, back = [_off(steps[0][0], normals[0], off)], False
+    for (before, corner), one, two in zip(steps, normals, normals[1:], strict=False):
         lean = 1 + one[0] * two[0] + one[1] * two[1]
+        last = found[-1]
         if lean > 0.2:
             found.append((corner[0] + (one[0] + two[0]) * off / lean, corner[1] + (one[1] + two[1]) * off / lean))
         else:
             found += [_off(corner, one, off), _off(corner, two, off)]
+            back = True
+        ran, runs = (found[-1][0] - last[0], found[-1][1] - last[1]), (corner[0] - before[0], corner[1] - before[1])
+        back = back or ran[0] * runs[0] + ran[1] * runs[1] < 0
     found.append(_off(steps[-1][1], normals[-1], off))
-    return _unlooped(found)
+    return _unlooped(found, LONGEST_LOOP * abs(off)) if back else tuple(found)
 
 
 def _off(point: Point, normal: Point, off: float) -> Point:
     return point[0] + normal[0] * off, point[1] + normal[1] * off
 
 
-def _unlooped(points: list[Point]) -> Flat:
-    """Without the small loops that a parallel to a tight inner curve makes."""
+def _unlooped(points: list[Point], longest: float) -> Flat:
+    """Without the small loops that a parallel to a tight inner curve makes; a loop is no longer than `longest`."""
+    ways = [0.0, *itertools.accumulate(distance(one, two) for one, two in itertools.pairwise(points))]
     found: list[Point] = []
     at = 0
     while at < len(points):
         found.append(points[at])
         after = at + 1
-        if at + 1 < len(points):
-            for ahead in range(min(len(points) - 2, at + 12), at + 1, -1):
-                crossing = _crossing(points[at], points[at + 1], points[ahead], points[ahead + 1])
-                if crossing is not None:
-                    found.append(crossing)
-                    after = ahead + 1
-                    break
+        for ahead in range(min(len(points) - 2, bisect.bisect(ways, ways[at] + longest)), at + 1, -1):
+            crossing = _crossing(points[at], points[at + 1], points[ahead], points[ahead + 1])
+            if crossing is not None:
+                found.append(crossing)
+                after = ahead + 1
+                break
         at = after
     return tuple(found)
 

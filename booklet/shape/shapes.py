@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from booklet.read.faults import nearest
 from booklet.read.tree import same_name
+from booklet.shape.course import TOLERANCE
 from booklet.shape.files import OutlineSource, outline_sources
 from booklet.shape.known import Known, Told, plain
 from booklet.shape.outline import BadOutline
@@ -29,11 +30,15 @@ def read_shapes(pattern: Pattern, faults: Faults) -> Shapes | None:
 
 
 class Shapes:
-    """sizes: the pattern's, or one that is "" where it has none; figure_size: the one in which figures are drawn."""
+    """sizes: the pattern's, or one that is "" where it has none; figure_size: the one in which figures are drawn.
 
-    def __init__(self, pattern: Pattern, faults: Faults) -> None:
+    tolerance: how far flat lines may leave the curves, in millimetres.
+    """
+
+    def __init__(self, pattern: Pattern, faults: Faults, tolerance: float = TOLERANCE) -> None:
         self.pattern = pattern
         self.faults = faults
+        self.tolerance = tolerance
         self.sizes: tuple[str, ...] = pattern.sizes or ("",)
         self._known = Known(pattern)
         self._shapes: dict[tuple[str, str, str], PieceShape | None] = {}
@@ -150,7 +155,7 @@ class Shapes:
         from booklet.shape.name import shape_of
 
         try:
-            return shape_of(piece, outline)
+            return shape_of(piece, outline, self.tolerance)
         except BadOutline as error:
             key = same_name(piece.name)
             if key not in self._bad:
