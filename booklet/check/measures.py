@@ -20,6 +20,13 @@ if TYPE_CHECKING:
     from booklet.sew.bench import Act, Bench
 
 
+# Rows of stitching that run as far from the edge as their `at` says, whatever the edge's allowance.
+ROWS = frozenset({"topstitch", "edgestitch", "staystitch", "baste", "ease", "zipper"})
+
+# Measures that lie one beyond the other, so that a text may speak of their sum.
+TURNS = frozenset({"turns", "passes"})
+
+
 class Own(NamedTuple):
     """A measure of the work: of which operation, and where it is written."""
 
@@ -60,7 +67,10 @@ def option_of(entry: Entry, option: str) -> tuple[Measured, ...]:
 
 
 def all_of(acts: list[Act], bench: Bench) -> set[Length]:
-    """Every measure that the work of a step has: options and their sums, allowances, widths left, notions."""
+    """Every measure that the work of a step has: options and their sums, allowances, widths left, notions.
+
+    A row that says how far in it runs does not run at the allowance.
+    """
     found: set[Length] = set()
     for act in acts:
         entry = act.entry
@@ -68,8 +78,9 @@ def all_of(acts: list[Act], bench: Bench) -> set[Length]:
             whole: Length | None = None
             for each in option_of(entry, option):
                 whole = each.length if whole is None else whole + each.length
-                found |= {each.length, whole}
-        found |= {edge.allowance() for edge in act.edges}
+                found |= {each.length, whole} if option in TURNS else {each.length}
+        if act.seam is not None or act.name not in ROWS or entry.measure("at") is None:
+            found |= {edge.allowance() for edge in act.edges}
         if act.seam is not None:
             found.add(act.seam.allowance)
             found |= {width for layer in act.seam.layers for _, width in layer.widths}

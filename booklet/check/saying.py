@@ -127,10 +127,10 @@ def _candidates(before: str, after: str) -> Iterator[str]:
     """The verbs that may govern, nearest first; one with another object between it and the measure does not."""
     verbs, ends = _verbs(), _never("with")
     for word in reversed(_WORD.findall(before.lower())):
-        if word in ends:
-            return
         if word in verbs:
             yield verbs[word]
+        if word in ends:
+            return
     yield from (verbs[word] for word in _WORD.findall(after.lower()) if word in verbs)
 
 
@@ -140,7 +140,7 @@ def _lead(lead: tuple[str, ...], words: list[str]) -> int | None:
     `words`: those before the measure, in small letters and without the signs that open something.
     """
     if not lead:
-        return None if words and words[-1].strip('(“"*,;:') in _never("before") else 0
+        return None if words and words[-1].strip('(“"*;:') in _never("before") else 0
     for fillers in range(_MOST_FILLERS + 1):
         cut = len(words) - fillers
         if fillers and (cut < 0 or words[cut] not in _FILLERS):

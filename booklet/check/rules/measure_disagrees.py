@@ -63,6 +63,10 @@ def _in_text(bench: Bench, step: Step, text: Text, said: tuple[Said, ...], acts:
             continue
         if beyond(table("sayings")["verbs"][each.verb].get("most", ""), each.length):
             continue
+        if "exact" in table("sayings")["verbs"][each.verb]:
+            if not among(each.length, {one.length for one in own}, bench.pattern.house):
+                yield _found(bench, step, text, each, own)
+            continue
         if known is None:
             known = all_of(acts, bench)
         if " from " in each.phrase and _is_whole_of_passes(each.length, acts):
