@@ -27,7 +27,7 @@ _CAPTIONS = {
     "double hem": "Double hem",
     "casing": "Casing",
 }
-_HEMS = frozenset({"double hem", "casing"})
+_HEMS = frozenset({"double hem", "blind hem", "rolled hem", "lettuce hem", "faced hem", "bound hem", "casing"})
 _WRONG_FIRST = frozenset({"french"})
 
 
@@ -41,7 +41,7 @@ def caption(section: Section) -> str:
 
 def shows(section: Section, strip: Strip) -> str:
     kind = section.construction
-    through = {"double hem": "hem", "casing": "casing"}.get(kind, "seam")
+    through = kind.split()[-1] if kind in _HEMS else "seam"
     parts = [f"Section through the {through} of {_listed(tuple(dict.fromkeys(section.sides)))}."]
     passes = 0
     several = len(strip.pictures) > 1
@@ -123,6 +123,8 @@ def _press(section: Section, stage: Stage, passes: int) -> str:
 
 
 def _turn(section: Section, stage: Stage, passes: int) -> str:
+    if section.construction == "faced hem":
+        return f"{section.sides[-1]} turned to the wrong side"
     inside = section.construction == "french"
     return "folded right sides together along the stitching" if inside else "turned right side out"
 
@@ -151,6 +153,8 @@ def _topstitch(section: Section, stage: Stage, passes: int) -> str:
 
 
 def _finish(section: Section, stage: Stage, passes: int) -> str:
+    if section.construction == "lettuce hem":
+        return "the cut edge stretched and covered with close stitches, so that it ruffles"
     how = {
         "overlock": "overlocked",
         "zigzag": "zigzagged",
@@ -183,6 +187,8 @@ def _fold(section: Section, stage: Stage, passes: int) -> str:
 
 
 def _bind(section: Section, stage: Stage, passes: int) -> str:
+    if section.construction == "bound hem":
+        return "a binding round the cut edge, stitched through all"
     if section.construction == "hong kong":
         at = f"{_all(stage.measures)} from" if stage.measures else "close to"
         return f"a strip sewn to each allowance {at} its edge, folded round the edge and stitched in the ditch"
@@ -193,6 +199,10 @@ def _bind(section: Section, stage: Stage, passes: int) -> str:
 def _stitch_fold(section: Section, stage: Stage, passes: int) -> str:
     turns = [length for one in section.stages if one.op == "fold" for length in one.measures or (section.allowance,)]
     inner = "inner fold" if len(turns) > 1 else "cut edge"
+    if section.construction == "faced hem":
+        return "its free edge turned under and stitched down"
+    if section.construction == "blind hem":
+        return f"sewn by blind stitches at the {inner}, which only prick the outer cloth"
     if not stage.measures:
         return f"stitched close to the {inner}"
     near = not turns or stage.measures[0] * 2 < turns[-1]

@@ -53,7 +53,7 @@ def _hem(name: str) -> list[str]:
 
 def _section(work: list[str]) -> Section | None:
     """The last thing that the work makes and that is drawn."""
-    from booklet.plan.stages import Course, fold_section, seam_section
+    from booklet.plan.stages import Course, edge_section, seam_section
     from booklet.sew.view import sew_view
 
     pattern = _pattern(work)
@@ -66,8 +66,8 @@ def _section(work: list[str]) -> Section | None:
             continue
         if act.seam is not None and act.name == "sew":
             found = seam_section(course, act.seam)
-        elif act.name in ("hem", "casing") and act.entry.lengths("turns"):
-            found = fold_section(course.bench, act)
+        elif act.name in ("hem", "casing"):
+            found = edge_section(course.bench, act) or found
     return found
 
 

@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
-from booklet.craft.load import constructions
 from booklet.plan.pictures import pictures_of
 from booklet.plan.plan import Figure, Section
-from booklet.plan.stages import Course, fold_section, seam_section
+from booklet.plan.stages import Course, edge_section, seam_section
 
 if TYPE_CHECKING:
     from booklet.length import Length
     from booklet.model.pattern import Pattern, Step
     from booklet.plan.picture import StepFigure
-    from booklet.sew.bench import Act
 
 # How many computed figures stand beside one step? Our choice: a step with more is hard to follow.
 MOST = 2
@@ -58,16 +56,11 @@ def _asked(course: Course, step: Step) -> Iterable[Section]:
         if act.broken or not act.edges:
             continue
         if act.name == "sew" and act.seam is not None:
-            if "figure" not in constructions()[act.seam.construction]:
-                yield seam_section(course, act.seam)
-        elif act.name in ("hem", "casing") and act.entry.options.get("turns") and _drawn(act):
-            yield fold_section(course.bench, act)
-
-
-def _drawn(act: Act) -> bool:
-    """Whether the hem is of a kind that lies as its turns say. No figure is better than a wrong one."""
-    kind = act.entry.options.get("kind")
-    return kind is None or kind.value in ("single", "double", "narrow")
+            yield seam_section(course, act.seam)
+        elif act.name in ("hem", "casing"):
+            section = edge_section(course.bench, act)
+            if section is not None:
+                yield section
 
 
 class _Shape(NamedTuple):

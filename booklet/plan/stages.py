@@ -53,8 +53,30 @@ def seam_section(course: Course, seam: Seam) -> Section:
     return Section(construction, seam.allowance, sides, _cloths(bench, seam), tuple(stages), _backs(seam))
 
 
-def fold_section(bench: Bench, act: Act) -> Section:
-    """Through a hem or casing: its turns, and the row that holds them."""
+def edge_section(bench: Bench, act: Act) -> Section | None:
+    """Through a hem or casing, as its kind is made; None where nothing says how it lies."""
+    kind = act.entry.options.get("kind")
+    name = same_name(kind.value) if kind else ""
+    if act.entry.options.get("turns"):
+        return _fold_section(bench, act, f"{name} hem" if name in ("blind", "rolled") else "double hem")
+    stages = {
+        "faced": (Stage("turn"), Stage("stitch fold")),
+        "bound": (Stage("bind"),),
+        "lettuce": (Stage("finish", (), "overlock"),),
+    }.get(name)
+    if stages is None:
+        return None
+    edge, sides, cloths = act.edges[0], [capital(act.entry.things[0].part)], [_cloth(bench, act.edges[0].cut)]
+    if name == "faced":
+        facing = act.entry.options["with"].value
+        sides.append(capital(facing))
+        cloths.append("self")
+        stages = (Stage("stitch", (edge.allowance(),)), *stages)
+    return Section(f"{name} hem", edge.allowance(), tuple(sides), tuple(cloths), stages)
+
+
+def _fold_section(bench: Bench, act: Act, construction: str) -> Section:
+    """Its turns, and the row that holds them."""
     turns = act.entry.lengths("turns")
     total = turns[0]
     for turn in turns[1:]:
@@ -66,7 +88,7 @@ def fold_section(bench: Bench, act: Act) -> Section:
     stages.append(Stage("stitch fold", (at,) if at else ()))
     part = act.entry.things[0].part
     cloth = _cloth(bench, act.edges[0].cut)
-    return Section("double hem" if act.name == "hem" else "casing", total, (capital(part),), (cloth,), tuple(stages))
+    return Section(construction if act.name == "hem" else "casing", total, (capital(part),), (cloth,), tuple(stages))
 
 
 def _turned(course: Course, seam: Seam) -> Act | None:

@@ -85,6 +85,13 @@ HONG_KONG = section("hong kong", "5/8 in", "front, back", stage("stitch", "5/8 i
 SLOT = section("slot", "5/8 in", "front, back", stage("stitch", "5/8 in"), OPEN, stage("topstitch", "3/8 in"))
 PIPED = section("piped", "5/8 in", "front, back", stage("stitch", "5/8 in"), TOWARD_BACK)
 
+BLIND = section("blind hem", "2 1/4 in", "skirt", stage("fold", "1/4 in", "2 in"), stage("stitch fold"))
+FACED = section(
+    "faced hem", "5/8 in", "skirt, hem facing", stage("stitch", "5/8 in"), stage("turn"), stage("stitch fold")
+)  # fmt: skip
+BOUND_HEM = section("bound hem", "5/8 in", "skirt", stage("bind"))
+LETTUCE = section("lettuce hem", "1/4 in", "top", stage("finish", manner="overlock"))
+
 ALL = {
     "plain, pressed open": PLAIN,
     "plain, metric, overlocked edges": section(
@@ -225,6 +232,9 @@ ALL = {
         stage("fold", "2 cm"),
         stage("stitch fold", "1.5 cm"),
     ),
+    "blind hem": BLIND,
+    "rolled hem": section("rolled hem", "1/8 in", "scarf", stage("fold", "1/16 in", "1/16 in"), stage("stitch fold")),
+    "faced hem": FACED,
     "casing": CASING,
     "casing, metric": section(
         "casing", "4 cm", "shorts", stage("fold", "1 cm", "3 cm"), stage("stitch fold"), cloths="self"

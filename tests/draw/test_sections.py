@@ -66,7 +66,7 @@ def test_every_measure_line_is_as_long_as_its_words_say(wanted: Section) -> None
 @CASES
 def test_a_measure_line_runs_between_a_row_an_edge_or_a_fold_at_each_end(wanted: Section) -> None:
     """A hem's edge is measured at the inner face of its fold, a hair inside the outermost point of the line."""
-    near = 0.5 if wanted.construction in ("double hem", "casing") else EXACT
+    near = 0.5 if wanted.construction in ("double hem", "blind hem", "rolled hem", "casing") else EXACT
     for one in drawn(wanted)[0]:
         features = [*one.rows, *(x for layer in one.layers for x in outermost(layer)), *seam_lines(one)]
         for start, end, _ in one.measures:
@@ -189,6 +189,35 @@ def test_piped_the_row_stands_beside_the_cord_and_through_the_lip() -> None:
     assert min(outermost(strip)) < min(outermost(cord))
 
 
+def test_blind_hem_the_row_comes_up_into_the_outer_cloth_and_not_through_it() -> None:
+    stages, _ = drawn(these.BLIND)
+    outer = stages[-1].layers[0][0][1]
+    ((_, y0, _, y1),) = stages[-1].stitches
+    assert min(y0, y1) == pytest.approx(outer, abs=EXACT)
+    assert max(y0, y1) > max(y for _, y in stages[-1].layers[0])
+
+
+def test_faced_hem_the_facing_lies_under_the_garment_and_its_free_edge_is_held() -> None:
+    stages, shows = drawn(these.FACED)
+    garment, facing = stages[-1].layers
+    row = min(stages[-1].rows)
+    assert min(outermost(facing)) < row < facing[0][0] < garment[-1][0]
+    assert max(y for _, y in facing) > max(y for _, y in garment)
+    assert "hem facing turned to the wrong side; its free edge turned under and stitched down" in shows
+
+
+def test_a_bound_hem_and_a_lettuce_hem_turn_nothing_up() -> None:
+    """A binding round the edge, and the thread round the edge alone."""
+    (bound,), shows = drawn(these.BOUND_HEM)
+    garment, binding = bound.layers
+    assert garment[0][1] == garment[-1][1]
+    assert binding[0][0] < bound.rows[0] < garment[-1][0] < max(outermost(binding))
+    assert "Section through the hem of skirt. A binding round the cut edge" in shows
+    (lettuce,), shows = drawn(these.LETTUCE)
+    assert len(lettuce.layers) == 1
+    assert "stretched and covered with close stitches" in shows
+
+
 def test_double_hem_the_cut_edge_reaches_the_fold_and_no_further() -> None:
     """Two equal turns of 1/2 in. Source: Goodheart-Willcox, Apparel (2012), p. 464."""
     stages, _ = drawn(these.HEM)
@@ -217,7 +246,10 @@ def test_one_scale_for_the_whole_strip_and_a_readable_one() -> None:
             if one.op in ("stitch", "fold")
             for length in one.measures
         )
-        assert 10.8 <= longest * scale_of(shows) <= 18.01
+        least = (
+            10.8 if scale_of(shows) < look()["strip"]["largest_scale"] else 0
+        )  # a rolled hem is no larger than twice
+        assert least <= longest * scale_of(shows) <= 18.01
 
 
 # Legible
@@ -393,7 +425,7 @@ def test_the_same_bytes_whatever_the_order_of_hashes() -> None:
 def test_equal_requests_are_one_drawing_and_other_numbers_are_another() -> None:
     again = section("plain", "5/8 in", "front, back", stage("stitch", "5/8 in"), these.OPEN)
     other = section("plain", "1/2 in", "front, back", stage("stitch", "1/2 in"), these.OPEN)
-    made = draw_all([these.PLAIN, again, other])
+    made = draw_all([these.PLAIN, again, other], None)
     assert list(made) == [these.PLAIN, other]
     assert made[again].name != made[other].name
     assert re.fullmatch(r"plain-[0-9a-f]{10}", made[again].name)

@@ -21,7 +21,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
-from booklet.draw.stages import bound, felled, french, hem, hongkong, lapped, mockfrench, piped, plain, slot
+from booklet.draw.stages import bound, edges, felled, french, hem, hongkong, lapped, mockfrench, piped, plain, slot
 from booklet.draw.stages.picture import Picture
 from booklet.plan.plan import Section
 
@@ -42,6 +42,11 @@ _SCENES: dict[str, Callable[[Section, Fraction, float], list[Picture]]] = {
     "overlocked": plain.scenes,
     "plain": plain.scenes,
     "double hem": hem.scenes,
+    "blind hem": hem.scenes,
+    "rolled hem": hem.scenes,
+    "lettuce hem": hem.scenes,
+    "faced hem": edges.faced,
+    "bound hem": edges.bound,
     "casing": hem.scenes,
 }
 

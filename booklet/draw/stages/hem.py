@@ -7,7 +7,7 @@ from fractions import Fraction
 from booklet.draw.beats import beats
 from booklet.draw.cloth import Pen
 from booklet.draw.ink import onward_length, points
-from booklet.draw.scene import Layer, Maker, Measure, Name, Scene
+from booklet.draw.scene import Layer, Maker, Measure, Name, Scene, Stitch
 from booklet.draw.stages.picture import Picture
 from booklet.draw.stages.seam import CLOSE, Seam, words
 from booklet.length import Length
@@ -61,10 +61,17 @@ class Hem:
         """A number less than half of the turn-up is counted from its inner edge, else from the garment's edge."""
         depth = self.seam.paper((self.turns or [self.allowance])[-1])
         distance = self.seam.given(stage, CLOSE)
+        if not stage.measures:
+            distance = min(distance, 0.4 * depth)  # of a narrow roll a row close to the fold is in its middle
         inner = distance < depth / 2 and stage.op != "topstitch"
         self.rows.append((-depth + distance if inner else -distance, inner))
         for length in stage.measures[:1]:
             self.new.append(("inner" if inner else "outer", length))
+
+    def row_at(self, x: float, levels: int) -> Stitch:
+        """A blind row comes up into the outer cloth and not through it."""
+        row = self.seam.stroke(x, 0, levels)
+        return row._replace(start=(x, 0.0)) if self.seam.section.construction == "blind hem" else row
 
     def scene(self, *, named: bool) -> Scene:
         maker = Maker()
@@ -78,7 +85,7 @@ class Hem:
         else:
             levels = self.twice(maker)
         depth = seam.paper(self.turns[-1]) if self.turns else 0.0
-        maker.stitches += [seam.stroke(x, 0, levels) for x, _ in self.rows]
+        maker.stitches += [self.row_at(x, levels) for x, _ in self.rows]
         if named:
             maker.names.append(Name(self.name, -self.reach - onward_length(), 0, "start", -1))
         for kind, length in self.new:
