@@ -53,15 +53,13 @@ class Marks(Record):
 
 
 def outline_of(marks: Marks) -> Outline:
-    """The outline, its cutting line clockwise on paper, corners and notches in the order in which it passes them.
+    """The outline, its cutting line from where and the way the file draws it, corners and notches in the order passed.
 
     Raises BadOutline where there is no closed cutting line, or more than a piece can hold.
     """
     _refuse_too_much(marks)
     rings = sorted(closed_rings(marks.cut, marks.name), key=lambda ring: -abs(area(ring.points())))
     ring = rings[0]
-    if area(ring.points()) < 0:
-        ring = ring.reversed()
     flat = ring.points()
     turns = [point for point in marks.corners if nearest(flat, point)[1] <= ON_LINE]
     return Outline(
