@@ -53,7 +53,7 @@ class Laying:
             Cloth(
                 piece=same_name(cut.piece.name),
                 called=cut.piece.name.lower(),
-                cloth=_cloth(self.bench, cut),
+                cloth=cloth_of(self.bench, cut),
                 face=face,
                 how=how,
                 meets=meets,
@@ -151,7 +151,8 @@ def _once(cut: CutPiece) -> list[Edge]:
     return [edge for edge in cut.edges.values() if edge.copy in ("", "left")]
 
 
-def _cloth(bench: Bench, cut: CutPiece) -> str:
+def cloth_of(bench: Bench, cut: CutPiece) -> str:
+    """self | lining | interfacing"""
     material = bench.pattern.materials.get(cut.material)
     kind = material.kind if material else ""
     return kind if kind in ("lining", "interfacing") else "self"

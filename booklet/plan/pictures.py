@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.plan.laying import Laying, pairs
+from booklet.plan.laying import Laying, cloth_of, pairs
 from booklet.plan.naming import edges as named_edges
 from booklet.plan.naming import listed
 from booklet.plan.naming import sides as named_sides
@@ -80,7 +80,9 @@ def _sewn(bench: Bench, group: Sequence[Act], drawn: frozenset[str]) -> StepFigu
     if not laying.can_show(act.edges) or not laying.place(base, below):
         return None
     for side in others:
-        if not _lay(laying, base, side, above):
+        if act.name == "baste" and laying.hangs_behind(side[0].cut):
+            laying.place(side, above)
+        elif not _lay(laying, base, side, above):
             return None
     at = act.entry.measure("at") if act.name == "baste" else _row(act)
     shown = _uppermost(laying, base, others)
@@ -90,7 +92,9 @@ def _sewn(bench: Bench, group: Sequence[Act], drawn: frozenset[str]) -> StepFigu
             marks += _cuttings(laying, later, shown)
         elif later.name == "finish":
             marks += _on(laying, "finish", shown, None)
-    together = "wrong sides together" if wrong else "right sides up" if lapped else "right sides together"
+    under = all(cloth.how != "laid" and cloth.how != "folded" for cloth in laying.cloths)
+    up = lapped or (under and len({edge.cut for edge in act.edges}) > 1)
+    together = "wrong sides together" if wrong else "right side up" if up else "right sides together"
     return StepFigure(
         tuple(laying.cloths),
         tuple(marks),
@@ -129,8 +133,6 @@ def _lay(laying: Laying, base: Sequence[Edge], side: Sequence[Edge], face: str, 
         if not copy:
             laying.cloths[number] = laying.cloths[number]._replace(how="folded", meets=folded, face=face)
         return True
-    if laying.hangs_behind(first):
-        return laying.place(side, face)
     if len(own) > 1 and len(base) == 1:
         return True  # both ends of a loop or tube: how it bends can't be told
     partner = base[0].cut
@@ -243,7 +245,11 @@ def _flat(bench: Bench, group: Sequence[Act], drawn: frozenset[str]) -> StepFigu
 
 def _marked(bench: Bench, laying: Laying, act: Act, face: str) -> list[Mark] | None:
     if act.name == "fuse":
-        cuts = [cut for cut in act.cuts if same_name(cut.piece.name) in laying.drawn and cut not in act.taken]
+        cuts = [
+            cut
+            for cut in act.cuts
+            if same_name(cut.piece.name) in laying.drawn and cloth_of(bench, cut) != "interfacing"
+        ]
         for cut in cuts:
             laying.add(cut, face)
         return [Mark("fuse", laying.number[cut]) for cut in cuts] or None

@@ -30,8 +30,11 @@ class Leader(NamedTuple):
 
 
 class Words(NamedTuple):
+    """over: words that stand on a hatch, and need some white round them."""
+
     labels: tuple[Label, ...]
     leaders: tuple[Leader, ...]
+    over: frozenset[str]
 
 
 def labels_for(made: list[Sheet], done: list[Marked], paper: Paper) -> tuple[Words, tuple[float, float, float, float]]:
@@ -64,7 +67,8 @@ def labels_for(made: list[Sheet], done: list[Marked], paper: Paper) -> tuple[Wor
                 labels.append(placed[0])
                 leaders.append(placed[1])
                 taken.append(box(*placed[0].box))
-    return Words(tuple(labels), tuple(leaders)), _room(labels, paper)
+    hatched = frozenset(s.lying.cloth.called for s in made if s.lying.cloth.fused or s.lying.cloth.cloth == "lining")
+    return Words(tuple(labels), tuple(leaders), hatched), _room(labels, paper)
 
 
 def widest_measure(done: list[Marked]) -> float:
@@ -148,4 +152,10 @@ def ink_labels(drawing: Any, into: Any, words: Words) -> None:
         into.add(
             drawing.path(data, fill="none", stroke=table["colour"], stroke_width=number(points("measure", "line")))
         )
+    for label in words.labels:
+        if label.words in words.over:
+            box = label.box
+            size = (number(box.right - box.left + 2 * AIR), number(box.bottom - box.top + 2 * AIR))
+            corner = (number(box.left - AIR), number(box.top - AIR))
+            into.add(drawing.rect(corner, size, fill=look()["pieces"]["wrong"], stroke="none"))
     into.add(ink_words(drawing, words.labels))

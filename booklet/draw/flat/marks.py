@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.draw.flat.bend import direction
 from booklet.draw.ink import millimetres
+from booklet.read.tree import same_name
 from booklet.shape.course import Point, along, distance, length
 
 if TYPE_CHECKING:
@@ -244,8 +245,9 @@ def _dart(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     """One leg is brought to the other and stitched; the fold runs half-way between."""
     strokes: list[Stroke] = []
     work: list[Flat] = []
+    darts = {same_name(name): dart for name, dart in sheet.lying.shape.darts.items()}
     for name in mark.edges:
-        dart = sheet.lying.shape.darts.get(name)
+        dart = darts.get(same_name(name))
         if dart is None:
             continue
         one, two = dart.legs

@@ -10,6 +10,8 @@ from booklet.shape.seamline import Flat
 
 # No figure is flatter than this, its height to its width or the other way, where there is more cloth. Our choice.
 STRIP = 0.55
+# How much more cloth is shown round a large place of work, as a share of its size? Our choice.
+ROUND = 0.18
 
 Box = tuple[float, float, float, float]
 
@@ -46,7 +48,7 @@ def paper_for(areas: list[Any], work: list[Flat], words: float) -> Paper:
     focus = _union([_bounds(line) for line in work]) if work else whole
     if scale >= millimetres("pieces", "smallest"):
         return Paper(min(scale, millimetres("pieces", "largest")), whole, True)
-    around = millimetres("pieces", "around")
+    around = millimetres("pieces", "around") + ROUND * max(focus[2] - focus[0], focus[3] - focus[1])
     box = (
         max(focus[0] - around, whole[0]),
         max(focus[1] - around, whole[1]),

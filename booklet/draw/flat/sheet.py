@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from booklet.read.tree import same_name
+from booklet.shape.course import between, length, nearest
 from booklet.shape.inset import inset, ring_of
 from booklet.shape.motion import Motion, onto
 
@@ -75,7 +78,7 @@ def _sheet(lying: Lying, spread: Spread, turned: set[str]) -> Sheet:
     from shapely.geometry import Polygon
     from shapely.ops import unary_union
 
-    lines = inset(lying.shape, ends(lying, turned))
+    lines = _darted(lying, inset(lying.shape, ends(lying, turned)))
     area: Any = _largest(Polygon(lying.motion.all(ring_of(lines, lying.shape.backwards))).buffer(0))
     fold = None
     if lying.cloth.how == "folded":
@@ -87,6 +90,20 @@ def _sheet(lying: Lying, spread: Spread, turned: set[str]) -> Sheet:
         # A hair wider, so that the two halves grow together along the fold.
         area = unary_union([area.buffer(0.3, join_style="mitre"), other.buffer(0.3, join_style="mitre")])
     return Sheet(lying, area, mirror, fold)
+
+
+def _darted(lying: Lying, lines: dict[str, Flat]) -> dict[str, Flat]:
+    """Straight on where a dart is sewn: what it takes up lies under the piece."""
+    for name in lying.cloth.darts:
+        dart = next((dart for key, dart in lying.shape.darts.items() if same_name(key) == same_name(name)), None)
+        if dart is None:
+            continue
+        mouth = (dart.legs[0][0], dart.legs[1][0])
+        edge = min(lines, key=lambda key: sum(nearest(lying.shape.edges[key].cut, end)[1] for end in mouth))
+        first, last = sorted(nearest(lines[edge], end)[0] for end in mouth)
+        whole = length(lines[edge])
+        lines[edge] = (*between(lines[edge], 0.0, first), *between(lines[edge], last, whole))
+    return lines
 
 
 def _largest(area: Any) -> Any:
@@ -108,7 +125,10 @@ def _folded(lying: Lying, area: Any) -> tuple[Any, tuple[Point, Point] | None]:
     one, two = lying.edge(meeting.edge).points, lying.edge(meeting.other_edge).points[::-1]
     middle = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in ((one[0], two[0]), (one[-1], two[-1]))]
     (ax, ay), (bx, by) = middle
-    size = max(abs(bx - ax) + abs(by - ay), 1e-6)
+    if abs(bx - ax) + abs(by - ay) < 1.0:
+        # The edges meet in one corner and run on: the fold stands upright on them there.
+        bx, by = ax - (two[0][1] - one[0][1]), ay + (two[0][0] - one[0][0])
+    size = math.hypot(bx - ax, by - ay) or 1.0
     ux, uy = (bx - ax) / size, (by - ay) / size
     left, top, right, bottom = area.bounds
     reach = (right - left) + (bottom - top)
