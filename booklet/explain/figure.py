@@ -32,7 +32,7 @@ def typical_work(kind: str, name: str) -> list[str]:
         return list(own)
     if kind == "constructions":
         return _seam(name)
-    if kind == "hem_uses":
+    if kind == "hems":
         return _hem(name)
     return []
 
@@ -46,7 +46,7 @@ def _seam(name: str) -> list[str]:
 
 def _hem(name: str) -> list[str]:
     """With its usual turns."""
-    turns = table("hem_uses")[name].get("usual", {}).get("inch", ())
+    turns = table("hems")[name].get("usual", {}).get("inch", ())
     kind = f", kind: {name}" if "kind" in operations()["hem"].options else ""
     return [f"hem: front.hem, turns: [{', '.join(turns)}]{kind}"] if turns else []
 

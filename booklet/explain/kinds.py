@@ -64,7 +64,7 @@ def _caution(name: str, row: Row) -> Iterator[str]:
 KINDS = {
     "operations": Kind("an operation of `work`", _own),
     "constructions": Kind("a seam construction", _with("seam"), ("seam", "seams", "construction", "seam construction")),
-    "hem_uses": Kind("a kind of hem", _with("hem"), ("kind of hem", "hems")),
+    "hems": Kind("a kind of hem", _with("hem"), ("kind of hem", "hems")),
     "finishes": Kind("a seam finish", _with("finish"), ("finishes", "seam finish")),
     "zippers": Kind("a kind of zipper", _with("zipper"), ("zippers",)),
     "pockets": Kind("a kind of pocket", _with("pocket"), ("pockets",)),

@@ -46,11 +46,11 @@ _UNSAID = frozenset({"source", "says", "name", "first", "last", "flat", "enclose
                      "words", "work", "notion", "flare", "bench", "tool", "minutes", "options", "line",
                      "figure"})  # fmt: skip
 # Where a row's `uses`, `leaves` and `then` are sentences about the cloth, and `says` what a step prints.
-_WORKED = frozenset({"constructions", "hem_uses", "zippers", "pockets", "plackets"})
+_WORKED = frozenset({"constructions", "hems", "zippers", "pockets", "plackets"})
 
 
 def page(kind: str, name: str) -> str:
-    row = _whole_row(kind, name)
+    row: Row = table(kind)[name]
     title = f"{row['name']}, {name}" if kind in ("stitches", "stitch_classes", "seam_types", "seam_classes") else name
     lines = [f"{title}: {KINDS[kind].called}", ""]
     if kind == "operations":
@@ -113,13 +113,6 @@ def _row(kind: str, row: Row) -> Iterator[str]:
         yield "Needs: no number of its own."
     if "says" in row and worked:
         yield f"A step with no text prints: {row['says']}"
-
-
-def _whole_row(kind: str, name: str) -> Row:
-    """The row; of a hem, how it is made before how wide it is and what it suits."""
-    row: Row = table(kind)[name]
-    made = table("hems").get(name) if kind == "hem_uses" else None
-    return {**made, **row, "source": made["source"], "width source": row["source"]} if made else row
 
 
 def _said(value: Any) -> str:

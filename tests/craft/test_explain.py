@@ -118,20 +118,20 @@ def test_every_typical_case_is_sewn_without_a_fault_and_drawn() -> None:
                 assert shown(kind, name), name
 
 
-@pytest.mark.parametrize("name", sorted(name for name, row in table("hem_uses").items() if "usual" in row))
+@pytest.mark.parametrize("name", sorted(name for name, row in table("hems").items() if "usual" in row))
 def test_a_hem_is_drawn_with_its_usual_turns(name: str) -> None:
-    figure = shown("hem_uses", name)
+    figure = shown("hems", name)
     assert figure.startswith("Section through the hem of Front.")
-    for turn in set(table("hem_uses")[name]["usual"]["inch"]):
+    for turn in set(table("hems")[name]["usual"]["inch"]):
         assert turn in figure
 
 
 def test_every_kind_of_hem_has_its_widths() -> None:
-    """Rows of hems.yaml say how, rows of hem_uses.yaml how wide and for what; a page shows both with both sources."""
-    assert set(table("hems")) == set(table("hem_uses"))
+    """A row of hems.yaml says how, how wide and for what; its page shows all with both sources."""
     page, _ = explain("narrow hem")
     assert table("hems")["narrow"]["leaves"] in page
-    assert f"Source of the width: {table('hem_uses')['narrow']['source']}" in page
+    assert f"Source of the width: {table('hems')['narrow']['width source']}" in page
+    assert f"Source: {table('hems')['narrow']['source']}" in page
 
 
 def test_a_row_that_is_not_seen_from_the_side_has_none() -> None:

@@ -146,22 +146,22 @@ def test_hems_are_not_deeper_on_fuller_skirts() -> None:
 
 def test_a_narrow_hem_takes_half_an_inch_and_a_double_one_an_inch() -> None:
     """4-H L-87: fold 1/4 in, and again. Goodheart-Willcox (2012), p. 464: 1 in, turned to meet the fold."""
-    assert sum(map(inches, table("hem_uses")["narrow"]["usual"]["inch"])) == Fraction(1, 2)
-    assert sum(map(inches, table("hem_uses")["double"]["usual"]["inch"])) == 1
-    assert len(set(table("hem_uses")["double"]["usual"]["inch"])) == 1
-    assert table("hem_uses")["double"]["edges"] == ["straight"]
+    assert sum(map(inches, table("hems")["narrow"]["usual"]["inch"])) == Fraction(1, 2)
+    assert sum(map(inches, table("hems")["double"]["usual"]["inch"])) == 1
+    assert len(set(table("hems")["double"]["usual"]["inch"])) == 1
+    assert table("hems")["double"]["edges"] == ["straight"]
 
 
 def test_a_rolled_hem_is_3_mm_or_less() -> None:
     """Alberta distance learning, Hems: rolled at most 3 mm, narrow folded at most 1.5 cm in all."""
-    assert parse(table("hem_uses")["rolled"]["usual"]["metric"][1]).millimetres <= 3
-    narrow = sum(parse(turn).millimetres for turn in table("hem_uses")["narrow"]["usual"]["metric"])
+    assert parse(table("hems")["rolled"]["usual"]["metric"][1]).millimetres <= 3
+    narrow = sum(parse(turn).millimetres for turn in table("hems")["narrow"]["usual"]["metric"])
     assert narrow <= 15
 
 
-@pytest.mark.parametrize("name", sorted(table("hem_uses")))
+@pytest.mark.parametrize("name", sorted(table("hems")))
 def test_the_usual_turns_of_a_hem_lie_within_its_depths(name: str) -> None:
-    row = table("hem_uses")[name]
+    row = table("hems")[name]
     if "usual" in row and "depth" in row:
         least, most = map(inches, row["depth"])
         assert least <= sum(map(inches, row["usual"]["inch"])) <= most

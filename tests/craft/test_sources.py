@@ -102,7 +102,7 @@ def test_every_tool_and_hazard_of_an_operation_is_a_row() -> None:
 
 def test_rows_speak_only_of_rows_that_there_are() -> None:
     """Stitches of finishes and hems, constructions of seam types, operations and notions of closures."""
-    for name in ("finishes", "hem_uses"):
+    for name in ("finishes", "hems"):
         for row in table(name).values():
             assert set(row.get("stitches", ())) <= set(table("stitches"))
     for row in table("seam_types").values():
