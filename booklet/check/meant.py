@@ -50,6 +50,15 @@ def is_gap(edge_name: str) -> bool:
     return not _words("gaps").isdisjoint(same_name(edge_name).split())
 
 
+def is_loop(piece_name: str) -> bool:
+    return not _words("loops").isdisjoint(same_name(piece_name).split())
+
+
+def closing_words() -> frozenset[str]:
+    """Words of a text which tell that buttons close without a buttonhole, or close nothing."""
+    return _words("other closings")
+
+
 def ways() -> frozenset[str]:
     """The words that tell two sides of a seam apart."""
     return _words("sides of a seam")
