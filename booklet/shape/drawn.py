@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from typing import TYPE_CHECKING
 
-from booklet.shape.course import along, length, nearest
+from booklet.shape.course import Point, along, length, nearest
+from booklet.shape.seamline import Flat
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from booklet.shape.course import Course, Point
+    from booklet.shape.course import Course
     from booklet.shape.piece import ShapedEdge
-    from booklet.shape.seamline import Flat
+
+Box = tuple[float, float, float, float]
+Places = list[tuple[Box, Flat]]
 
 # At how many places of an edge is its allowance measured? Our choice.
-PLACES = 15
+PLACES = 9
 # No allowance is wider, in millimetres. Our choice: a deep hem.
 WIDEST = 150.0
 # How far may the way to the sewing line lean from the square one, as a cosine? Our choice: 25 degrees.
@@ -29,42 +33,41 @@ def drawn_allowances(
     lines = [line.points() for line in sew]
     if not lines:
         return {}
+    boxes = [(box_of(edge.cut), edge) for edge in edges.values()]
     found = {}
-    for name, edge in edges.items():
-        others = [other.cut for other in edges.values() if other is not edge]
-        widths = [width for width in _widths(edge.cut, lines, others, clockwise) if width is not None]
+    for box, edge in boxes:
+        near = [stretch for line in lines for stretch in _within(line, box)]
+        others = [(other_box, other.cut) for other_box, other in boxes if other is not edge]
+        widths = [width for width in _widths(edge.cut, near, others, clockwise) if width is not None]
         if len(widths) > PLACES // 2:
-            found[name] = (min(widths), max(widths))
+            found[edge.name] = (min(widths), max(widths))
     return found
 
 
-def _widths(cut: Flat, lines: list[Flat], others: list[Flat], clockwise: bool) -> list[float | None]:
+def _within(line: Flat, box: Box) -> list[Flat]:
+    """The stretches of a line that no allowance is too narrow to reach from a box."""
+    found: list[list[Point]] = [[]]
+    for one, two in itertools.pairwise(line):
+        if _apart(box_of((one, two)), box) > WIDEST:
+            found.append([])
+        elif found[-1]:
+            found[-1].append(two)
+        else:
+            found[-1] += [one, two]
+    return [tuple(stretch) for stretch in found if stretch]
+
+
+def _widths(cut: Flat, lines: list[Flat], others: Places, clockwise: bool) -> list[float | None]:
     """At places along an edge, its ends left out: there the neighbours' allowances run across it."""
     whole = length(cut)
     margin = min(whole * 0.25, 30.0)
-    reach = [_near(line, cut) for line in lines]
-    found = []
-    for place in range(PLACES):
-        way = margin + (whole - 2 * margin) * place / (PLACES - 1)
-        found.append(_width(cut, way, [line for line in reach if line], others, clockwise))
-    return found
+    ways = (margin + (whole - 2 * margin) * place / (PLACES - 1) for place in range(PLACES))
+    return [_width(cut, way, lines, others, clockwise) for way in ways]
 
 
-def _near(line: Flat, cut: Flat) -> Flat:
-    """The line, or nothing where it lies too far away."""
-    lows = [min(point[axis] for point in cut) - WIDEST for axis in (0, 1)]
-    highs = [max(point[axis] for point in cut) + WIDEST for axis in (0, 1)]
-    apart = any(
-        max(point[axis] for point in line) < lows[axis] or min(point[axis] for point in line) > highs[axis]
-        for axis in (0, 1)
-    )
-    return () if apart or len(line) < 2 else line
-
-
-def _width(cut: Flat, way: float, lines: list[Flat], others: list[Flat], clockwise: bool) -> float | None:
+def _width(cut: Flat, way: float, lines: list[Flat], others: Places, clockwise: bool) -> float | None:
     """At one place; None where no sewing line lies square to it, or the nearest is another edge's."""
     here = along(cut, way)
-    inward = _inward(cut, way, clockwise)
     best: tuple[float, Point] | None = None
     for line in lines:
         at, off = nearest(line, here)
@@ -75,8 +78,12 @@ def _width(cut: Flat, way: float, lines: list[Flat], others: list[Flat], clockwi
     width, foot = best
     if width < 1e-6:
         return 0.0
+    inward = _inward(cut, way, clockwise)
     lean = ((foot[0] - here[0]) * inward[0] + (foot[1] - here[1]) * inward[1]) / width
-    if lean < SQUARE or any(nearest(other, foot)[1] < width - 0.01 for other in others):
+    if lean < SQUARE:
+        return None
+    spot = box_of((foot,))
+    if any(_apart(spot, box) < width and nearest(other, foot)[1] < width - 0.01 for box, other in others):
         return None
     return width
 
@@ -88,3 +95,14 @@ def _inward(cut: Flat, way: float, clockwise: bool) -> Point:
     size = math.hypot(across, down) or 1.0
     sign = 1 if clockwise else -1
     return -down / size * sign, across / size * sign
+
+
+def box_of(points: Sequence[Point]) -> Box:
+    """Left, top, right, foot."""
+    xs, ys = zip(*points, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _apart(one: Box, two: Box) -> float:
+    """How far two boxes lie from each other, the longer of across and down; 0 where they meet."""
+    return max(0.0, two[0] - one[2], one[0] - two[2], two[1] - one[3], one[1] - two[3])

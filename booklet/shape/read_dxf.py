@@ -74,11 +74,15 @@ def _document(data: bytes) -> Any:
     import logging
 
     logging.getLogger("ezdxf").addHandler(logging.NullHandler())
-    from ezdxf import recover
+    from ezdxf import filemanagement, recover
     from ezdxf.lldxf.const import DXFError
 
     if b"SECTION" not in data[:1_000_000]:
         raise _unreadable("it has no sections")
+    try:
+        return filemanagement.read(io.StringIO(data.decode("utf-8"), newline=None))
+    except Exception:
+        pass  # not as the standard has it, or in an older encoding: the slower reader takes more
     try:
         document, _ = recover.read(io.BytesIO(data))
     except (DXFError, OSError) as error:
