@@ -7,11 +7,12 @@ layers, read in a reproduction of it.
 from __future__ import annotations
 
 import io
+import math
 from collections.abc import Iterable
 from typing import Any
 
 from steps.drafting.path import Path, Point, straight
-from steps.drafting.piece import SNIP, Drafted, cut, notches
+from steps.drafting.piece import Drafted, cut, notches
 
 BOUNDARY, TURNS, CURVES, NOTCHES, MIRROR, GRAIN, INNER, HOLES, SEWING, TEXT = (
     "1", "2", "3", "4", "6", "7", "8", "13", "14", "15",
@@ -52,8 +53,10 @@ def _draw(block: Any, title: str, piece: Drafted) -> None:
     for stretch in shape.ring.stretches:
         if all(_up(stretch.start) != _up(corner) for corner in shape.corners):
             block.add_point(_up(stretch.start), {"layer": CURVES})
-    for place, _ in notches(piece):
-        block.add_point((*_up(place), SNIP), {"layer": NOTCHES})  # its height is the depth of the snip
+    for place, end in notches(piece):
+        block.add_point(
+            (*_up(place), round(math.dist(place, end), 3)), {"layer": NOTCHES}
+        )  # its height is the depth of the snip
     if shape.fold:
         _path(block, straight(*shape.fold), MIRROR)
     if piece.grain:

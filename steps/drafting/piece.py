@@ -149,7 +149,7 @@ def notches(piece: Drafted) -> list[tuple[Point, Point]]:
     found = []
     for mark in piece.marks:
         edge = next(edge for edge in piece.edges if edge.name == mark.edge)
-        middle = mark.way % edge.line.length
+        middle = mark.way + edge.line.length if mark.way < 0 else mark.way
         for way in (middle - PAIR / 2, middle + PAIR / 2) if mark.double else (middle,):
             outward = edge.line.heading_at(way) - math.pi / 2 * piece.outside
             place = ahead(edge.line.at(way), outward, edge.allowance)

@@ -22,13 +22,15 @@ class Measures:
         self.sizes: list[str] = source.get("sizes") or [""]
         self._rows: dict[str, list[str]] = {}
         self._units: dict[str, str] = {}
-        charts = [chart for title, chart in source.get("charts", {}).items() if not title.startswith("body")]
-        for chart in (*charts, *table.values()):
+        charts = {title: chart for title, chart in source.get("charts", {}).items() if not title.startswith("body")}
+        for title, chart in (charts | table).items():
             for name, row in chart["rows"].items():
-                self._rows[name] = row if isinstance(row, list) else [row] * len(self.sizes)
-                self._units[name] = chart["unit"]
+                for key in (name, f"{title}: {name}"):
+                    self._rows[key] = row if isinstance(row, list) else [row] * len(self.sizes)
+                    self._units[key] = chart["unit"]
 
     def of(self, row: str, size: str) -> float:
+        """row: its name, or `chart: name` where two charts have one."""
         number = self._rows[row][self.sizes.index(size)]
         return float(sum(Fraction(part) for part in number.split()) * MILLIMETRES[self._units[row]])
 
