@@ -88,9 +88,11 @@ class Laying:
         """By the seams that join it to a cloth that lies there, other pieces between them where need be."""
         way = self._way_to(cut)
         for new, old, seam in way:
-            how = "under" if self._behind(seam, new, old) else "opened"
-            before = self.cloths[self.number[old]].face
-            number = self.add(new, before, how, meeting(seam, new, old, self.number[old]))
+            face, how = self.cloths[self.number[old]].face, "opened"
+            if self._behind(seam, new, old):
+                # Wrong sides together: seen from the right side it lies beneath, from the wrong side above.
+                face, how = ("wrong", "under") if face == "right" else ("right", "over")
+            number = self.add(new, face, how, meeting(seam, new, old, self.number[old]))
             if new is not cut:
                 self.cloths[number] = self.cloths[number]._replace(quiet=True)
         return bool(way)

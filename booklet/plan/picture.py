@@ -20,7 +20,8 @@ class Cloth(NamedTuple):
 
     piece: its name, as shapes know it; called: as the figure writes it; cloth: self | lining | interfacing;
     face: the side that shows, right | wrong; how it lies: alone | laid (on the cloth it meets, edges level) | opened
-    (beside it, seam lines together) | under (beneath it, edges level) | folded (one edge of it on another of its own);
+    (beside it, seam lines together) | under, over (behind it, seen from its right or its wrong side) | folded (one
+    edge of it on another of its own);
     meets: the edges brought together; cut_to: edges cut along a marked line, with its name; sewn: edges that lie in a
     seam by now, so that the piece ends at its seam line there; hemmed: edges turned up by now.
     """

@@ -135,6 +135,7 @@ def _lay(laying: Laying, base: Sequence[Edge], side: Sequence[Edge], face: str, 
         return True
     if len(own) > 1 and len(base) == 1:
         return True  # both ends of a loop or tube: how it bends can't be told
+    base = [edge for edge in base if laying.cloths[laying.number[edge.cut]].how not in ("under", "over")]
     partner = base[0].cut
     others = [edge.spec.name for edge in base if edge.cut is partner]
     if len(dict.fromkeys(edge.cut for edge in base)) == len(dict.fromkeys(edge.cut for edge in side)):
@@ -206,7 +207,8 @@ def _pressed(
     toward = word.removeprefix("towards").removeprefix("toward").strip()
     goal = next((laying.number[edge.cut] for edge in seam.edges if _is(bench, edge, toward)), -1)
     width = seam.layers[0].width_at(press.time)
-    marks = [mark._replace(other=goal) for mark in _on(laying, "press", seam.layers[0].edges, width, word)]
+    seen = [edge for edge in base if laying.cloths[laying.number[edge.cut]].how not in ("under", "over")]
+    marks = [mark._replace(other=goal) for mark in _on(laying, "press", seen, width, word)]
     if under is not None:
         mine = [edge for edge in seam.edges if edge.cut in under.cuts]
         marks += _on(laying, "understitch", mine, under.entry.measure("at"))

@@ -198,7 +198,7 @@ def _band(line: Flat, off: float) -> Any:
     """The area between a line and its parallel."""
     from shapely.geometry import LineString, Polygon
 
-    other = LineString(line).offset_curve(-off, join_style="mitre")
+    other = LineString(line).offset_curve(off, join_style="mitre")
     if other.is_empty or other.geom_type != "LineString":
         return None
     points = [*other.coords]

@@ -75,7 +75,7 @@ def spread_out(figure: StepFigure, shapes: Shapes) -> Spread:
 
 
 def _hangs(cloth: Cloth) -> bool:
-    return bool(cloth.meets) and cloth.how in ("laid", "opened", "under")
+    return bool(cloth.meets) and cloth.how in ("laid", "opened", "under", "over")
 
 
 def _shape(cloth: Cloth, shapes: Shapes) -> PieceShape:
