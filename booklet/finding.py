@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 
 class Place(NamedTuple):
-    """Where something stands. Lines and columns count from 1; `file` is relative to the pattern's folder."""
+    """Where something stands. Lines and columns count from 1; `file` is relative to the pattern's folder, "." is it."""
 
     file: str
     line: int

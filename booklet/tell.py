@@ -67,7 +67,7 @@ def one_finding(finding: Finding, pattern: Pattern | None, bold: Callable[[str],
     lines = [bold("  " + clean(" · ".join(head)))]
     lines += wrapped(clean(finding.says))
     lines += wrapped("To mend: " + clean(finding.mend))
-    lines.append(f"{INDENT}{clean(_where(finding))}    {finding.rule}")
+    lines.append(INDENT + "    ".join(word for word in (clean(_where(finding)), finding.rule) if word))
     lines += [
         f"{INDENT}{clean(f'{other.says}: {other.place.file}, line {other.place.line}')}" for other in finding.related
     ]
@@ -86,6 +86,9 @@ def _views(views: tuple[str, ...]) -> str:
 
 
 def _where(finding: Finding) -> str:
+    """Nothing where it is the folder itself, which the sentence names."""
+    if finding.place.file == ".":
+        return ""
     return f"{finding.place.file}, line {finding.place.line}"
 
 

@@ -18,6 +18,7 @@ import yaml
 from booklet.check.engine import rules
 from booklet.craft.load import operations
 from booklet.pipeline import Checked, check_folder
+from booklet.tell import one_finding
 
 ROOT = Path(__file__).resolve().parent.parent
 DEMOS = sorted(path.parent for path in (ROOT / "steps").glob("*/pattern.yaml"))
@@ -91,7 +92,9 @@ def test_the_small_pattern_reads(tmp_path: Path) -> None:
 
 
 def test_a_folder_that_is_not_there_or_empty_says_what_it_lacks(tmp_path: Path) -> None:
-    assert names(checked(tmp_path / "nowhere")) == ["no-pattern"]
+    nowhere = checked(tmp_path / "nowhere")
+    assert names(nowhere) == ["no-pattern"]
+    assert "pattern.yaml" not in "\n".join(one_finding(nowhere.findings[0], None)[-1:])
     assert names(checked(tmp_path)) == ["no-pattern"]
     (tmp_path / "10-steps.yaml").write_text("section: One\nsteps: []\n")
     assert names(checked(tmp_path)) == ["no-pattern"]

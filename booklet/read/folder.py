@@ -48,7 +48,7 @@ def read_folder(folder: Path, faults: Faults) -> Source:
 
 
 def _names(folder: Path, faults: Faults) -> list[str]:
-    here = Place("pattern.yaml", 1, 1, 1, 1)
+    here = Place(".", 1, 1, 1, 1)
     if not folder.is_dir():
         faults.unreadable(
             "no-pattern",
