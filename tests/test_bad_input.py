@@ -100,6 +100,15 @@ def test_a_folder_that_is_not_there_or_empty_says_what_it_lacks(tmp_path: Path) 
     assert names(checked(tmp_path)) == ["no-pattern"]
 
 
+def test_a_needed_key_that_is_misspelt_is_one_finding_at_the_slip(tmp_path: Path) -> None:
+    """And not a second one for the key that is then missing."""
+    folder = lay(tmp_path / "small")
+    pattern = folder / "pattern.yaml"
+    pattern.write_text(pattern.read_text().replace("seam allowance:", "seam alowance:"))
+    (found,) = checked(folder).findings
+    assert (found.rule, found.mend) == ("unknown-key", "Did you mean “seam allowance”?")
+
+
 def test_a_file_in_place_of_a_folder_is_said(tmp_path: Path) -> None:
     (tmp_path / "pattern.yaml").write_text("pattern: One\n")
     assert names(checked(tmp_path / "pattern.yaml")) == ["no-pattern"]

@@ -246,17 +246,18 @@ class Keyed(Kind):
             return None
         values: dict[str, Any] = {}
         places: dict[str, Text] = {}
+        meant: set[str | None] = set()
         for name, (key, value) in node.entries.items():
             known = self.keys.get(name)
             if known is None:
-                unknown_key(key, self.of, self.keys, faults)
+                meant.add(unknown_key(key, self.of, self.keys, faults))
                 continue
             places[name] = key
             read = known.kind.read(value, f"“{key.value}”", faults)
             if read is not None:
                 values[name] = read
         for name, known in self.needed.items():
-            if name not in places:
+            if name not in places and name not in meant:
                 faults.add(
                     "missing-key", node.place, f"This {self.of} has no “{name}”.", f"Add “{name}:”, {known.says}."
                 )
@@ -282,7 +283,8 @@ class Values(NamedTuple):
         return self.values.get(key, default)
 
 
-def unknown_key(key: Text, of: str, known: Rows[str, Any], faults: Faults) -> None:
+def unknown_key(key: Text, of: str, known: Rows[str, Any], faults: Faults) -> str | None:
+    """The key that was meant, where it can be guessed."""
     near = nearest(key.value, known)
     faults.add(
         "unknown-key",
@@ -290,3 +292,4 @@ def unknown_key(key: Text, of: str, known: Rows[str, Any], faults: Faults) -> No
         f"{'An' if of[0] in 'aeiou' else 'A'} {of} has no key “{key.value[:60]}”.",
         f"Did you mean “{near}”?" if near else f"It takes {', '.join(known)}.",
     )
+    return near
