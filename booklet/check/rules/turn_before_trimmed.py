@@ -1,7 +1,8 @@
 """A part is turned right side out with its enclosed seam untrimmed.
 
 What it finds: `turn` on a part that has a seam made `enclosed`, wider than what is usually left, which no entry has
-trimmed, graded, clipped or notched.
+trimmed, graded, clipped or notched. A plain seam across the folded end of a cuff or a band, or round the corner of a
+collar, is enclosed as well; one along a tube is left to the writer.
 
 Why it matters at the machine: the full allowances are bunched inside. Corners won't come to a point, and the edge
 will not lie flat.
@@ -26,6 +27,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from booklet.check.found import Found
+from booklet.check.inside_out import shape
 from booklet.check.numbers import limit, seam_said
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, Seam
@@ -39,9 +41,10 @@ def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("turn"):
         inside = set(act.cuts)
         for seam in dict.fromkeys(seam for cut in act.cuts for edge in cut.edges.values() for seam in edge.seams):
-            if seam in seen or seam.construction != "enclosed" or seam.act.time > act.time:
+            if seam in seen or seam.act.time > act.time:
                 continue
-            if all(edge.cut in inside for edge in seam.edges):
+            shut_in = shape(seam) in ("end", "corner")
+            if shut_in or (seam.construction == "enclosed" and all(edge.cut in inside for edge in seam.edges)):
                 seen.add(seam)
                 if not _cut_down(seam, act.time) and seam.allowance > limit("usual trim", seam.allowance.metric):
                     yield _found(act, seam)
