@@ -50,6 +50,11 @@ def is_gap(edge_name: str) -> bool:
     return not _words("gaps").isdisjoint(same_name(edge_name).split())
 
 
+def is_on_both_sides(edge_name: str) -> bool:
+    """Whether an edge, named with its piece, is one that a garment has on its left and on its right."""
+    return not _words("on both sides").isdisjoint(same_name(edge_name).replace(".", " ").split())
+
+
 def is_loop(piece_name: str) -> bool:
     return not _words("loops").isdisjoint(same_name(piece_name).split())
 

@@ -2,7 +2,8 @@
 
 What it finds: counts under `button`, `snap` and `hook` that don't add up to the count of the notion; more buttonholes
 than buttons; and fewer buttonholes than buttons where all the buttons are sewn on at one place. Buttons may close in
-loops, so fewer buttonholes are in order elsewhere. An entry without `count` takes as many as the list has.
+loops, so fewer buttonholes are in order elsewhere. An entry without `count` takes as many as the list has. And more
+zippers than the steps sew in; one at a pocket, a sleeve or a side may be there on the left and on the right.
 
 Why it matters at the machine: the sewer runs out of buttons, or has a button with no buttonhole.
 
@@ -22,6 +23,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from booklet.check.found import Found
+from booklet.check.meant import is_on_both_sides
 from booklet.check.notions import count_of, meant
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -34,6 +36,8 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     if bench.left_out:
         return
+    for notions, acts in _by_notion(bench, "zipper"):
+        yield from _zippers(bench, notions, acts)
     for operation in ("button", "snap", "hook"):
         for notions, acts in _by_notion(bench, operation):
             found = _against_list(bench, notions, acts)
@@ -76,6 +80,21 @@ def _against_list(bench: Bench, notions: tuple[Notion, ...], acts: list[Act]) ->
         f"Write {write} in the notions list, or sew on {has}.",
         tuple(Related(f"The list has {notion.count_for(view)} here", notion.place) for notion in notions),
     )
+
+
+def _zippers(bench: Bench, notions: tuple[Notion, ...], acts: list[Act]) -> Iterator[Found]:
+    has = _has(bench, notions)
+    most = sum(2 if any(is_on_both_sides(edge.called) for edge in act.edges) else 1 for act in acts)
+    if has is not None and has > most:
+        yield Found(
+            acts[-1].place,
+            acts[-1].step,
+            f"The notions list has {has} of “{notions[0].item}”, and the steps sew in {most}.",
+            f"Correct the count in the notions list, or sew in {has}.",
+            tuple(
+                Related(f"The list has {notion.count_for(bench.view.letter)} here", notion.place) for notion in notions
+            ),
+        )
 
 
 def _buttonholes(bench: Bench, notions: tuple[Notion, ...], buttons: list[Act]) -> Iterator[Found]:
