@@ -21,17 +21,22 @@ from booklet.styles_folder import styles_folder
 PAPERS = ("letter", "a4")
 FONTS = ("SourceSans3-Regular.ttf", "SourceSans3-It.ttf", "SourceSans3-Semibold.ttf", "SourceSans3-SemiboldIt.ttf")
 
+# How high may figures stand beside a step's words, in millimetres? Our choice: about as high as its words; what is more
+# goes below, two in a row.
+TALLEST = 76.0
+
 _TEMPLATES = Path(__file__).with_name("templates")
 
 
 class SetStep(NamedTuple):
-    """A step as the page sets it: its drawings apart by the column that they take."""
+    """A step as the page sets it: its drawings apart by the column that they take, `pairs` two in a row below it."""
 
     step: PlanStep
     anchor: str
     only: str
     beside: tuple[Drawing, ...]
     across: tuple[Drawing, ...]
+    pairs: tuple[tuple[Drawing, ...], ...] = ()
 
 
 class SetSection(NamedTuple):
@@ -131,12 +136,16 @@ def _section(
 
 def _step(step: PlanStep, letters: tuple[str, ...], drawings: Mapping[Figure, Drawing]) -> SetStep:
     figures = [drawings[figure] for figure in step.figures if figure in drawings]
+    narrow = [figure for figure in figures if not figure.wide]
+    beside = narrow if sum(figure.height_mm for figure in narrow) <= TALLEST else narrow[:1]
+    below = narrow[len(beside) :]
     return SetStep(
         step,
         _step_anchor(step),
         "" if step.everyone or not letters else f"{view_words(step.views)} only",
-        tuple(figure for figure in figures if not figure.wide),
+        tuple(beside),
         tuple(figure for figure in figures if figure.wide),
+        tuple(tuple(below[at : at + 2]) for at in range(0, len(below), 2)),
     )
 
 
