@@ -14,7 +14,7 @@ SLOPE = math.radians(18)  # of both shoulders
 FLARE = math.radians(3)  # of the sides from the hip down
 DOWN = math.pi / 2
 NECK_LEAN = math.radians(14)  # the back neckline meets the shoulder so much flatter than square, the front steeper
-FRONT_WIDER = 5.0  # than a quarter of the bust, at the sides; the back is as much narrower
+FRONT_WIDER = 2.5  # than a quarter of the bust, at the sides; the back is as much narrower
 SEAM, SLIT, HEM = 15.875, 6.35, 25.4  # allowances: 5/8 in, 1/4 in, 1 in
 ARMHOLE_NOTCH = 0.42  # how far up from the underarm, as a share of the armhole
 STRAIGHT = 20.0  # below the dart the side begins straight
@@ -34,7 +34,7 @@ class Cup(NamedTuple):
 
 CUPS = {
     "B": Cup(math.radians(7), 0.0, 25.0, (27.0, 0.0), 0.0),
-    "D": Cup(math.radians(9), 25.4, 55.0, (24.0, 8.0), 12.0),
+    "D": Cup(math.radians(9), 25.4, 60.0, (24.0, 8.0), 12.0),
 }
 BACK_LEAN = math.radians(4)
 
@@ -61,8 +61,8 @@ class Body:
         self.back_neckline = curve((0.0, depth), 0.0, self.neck, SLOPE - DOWN + NECK_LEAN, 0.6, 0.3)
         wide = self.of("Bust, B cup") / 4 - FRONT_WIDER
         under = (wide - self.of("bust line below underarm") * math.sin(BACK_LEAN), self.of("armhole depth"))
-        self.back_armhole = armhole(self.tip, self.tip[0] - 6, under, DOWN - BACK_LEAN, 0.5)
-        self.back_sleeveless = self.sleeveless(self.tip[0] - 27, under, DOWN - BACK_LEAN, 0.5)
+        self.back_armhole = armhole(self.tip, self.tip[0] - 10, under, DOWN - BACK_LEAN, 0.5)
+        self.back_sleeveless = self.sleeveless(self.tip[0] - 29, under, DOWN - BACK_LEAN, 0.5)
         short, long = (depth + self.of(row) for row in ("Back length, A and B", "Back length, C"))
         dot = (self.dot_x, short - self.of("vent above short hem"))
         self.back_side = curve(under, DOWN - BACK_LEAN, dot, DOWN - FLARE)
@@ -140,7 +140,7 @@ class FrontLines:
         wide = of("Bust, B cup") / 4 + FRONT_WIDER + shape.wider
         across = wide - of("bust line below underarm") * math.sin(shape.lean)
         deep = of("armhole depth")
-        chest = body.tip[0] - 12
+        chest = body.tip[0] - 15
 
         def hole(depth: float) -> Path:
             return armhole(body.tip, chest, (across, depth), side, 0.54)
@@ -153,7 +153,7 @@ class FrontLines:
         def bare(chest: float) -> Path:
             return body.sleeveless(chest, under, side, 0.54)
 
-        bare_chest = chest - 13
+        bare_chest = chest - 17
         if like is not None:
             wanted = like.sleeveless.length
             bare_chest = solve(wanted, lambda chest: bare(chest).length, bare_chest - 30, bare_chest + 10)
@@ -223,16 +223,15 @@ class FrontLines:
 def armhole(tip: Point, chest: float, under: Point, side: float, level: float) -> Path:
     """Square to the shoulder and to the side, and plumb at the chest (or across the back)."""
     middle = (chest, tip[1] + level * (under[1] - tip[1]))
-    return curve(tip, SLOPE + DOWN, middle, DOWN) + curve(middle, DOWN, under, side - DOWN, 0.44, 0.44)
+    return curve(tip, SLOPE + DOWN, middle, DOWN) + curve(middle, DOWN, under, side - DOWN, 0.52, 0.42)
 
 
 def slit_facing(body: Body) -> Drafted:
     front, of = body.fronts["B"], body.of
-    width = 57.0
-    neckline = front.neckline.between(0.0, front.neckline.length * 0.44)
+    neckline = front.neckline.between(0.0, front.neckline.length * 0.38)
     slit_end = (0.0, front.neckline.start[1] + of("slit"))
     bottom = (0.0, slit_end[1] + of("slit facing beyond slit"))
-    middle = (width - 9, bottom[1] - 46)
+    middle = (neckline.end[0] - 1, bottom[1] - 44)
     outer = curve(neckline.end, DOWN, middle, DOWN, 0.3, 0.3) + curve(middle, DOWN, bottom, math.pi, 0.5, 0.5)
     return Drafted(
         "slit facing",

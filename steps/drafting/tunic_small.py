@@ -81,18 +81,18 @@ class Cap:
 
 def _back(reach: float, high: float) -> Path:
     """From the underarm at the origin up to the shoulder, `reach` to the right."""
-    return _half(reach, high, (reach * 0.42, -high * 0.47))
+    return _half(reach, high, (reach * 0.41, -high * 0.45))
 
 
 def _front(reach: float, high: float) -> Path:
     """Likewise, as in a mirror: more hollow below, rounder above."""
-    return _half(reach, high, (reach * 0.38, -high * 0.45))
+    return _half(reach, high, (reach * 0.37, -high * 0.43))
 
 
 def _half(reach: float, high: float, bend: Point) -> Path:
-    steep = math.atan2(high, reach) * 1.32
-    lower = curve((0.0, 0.0), -TAPER, bend, -steep, 0.5, 0.32)
-    return lower + curve(bend, -steep, (reach, -high), 0.0, 0.3, 0.42)
+    steep = math.atan2(high, reach) * 1.28
+    lower = curve((0.0, 0.0), -TAPER, bend, -steep, 0.44, 0.46)
+    return lower + curve(bend, -steep, (reach, -high), 0.0, 0.36, 0.46)
 
 
 def _lower(cap: Cap, wide: float, length: float) -> Path:
