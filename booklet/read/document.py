@@ -30,7 +30,7 @@ _BREAKS = re.compile(r"\n+(?!\Z)")
 
 def read_document(name: str, text: str, faults: Faults) -> Node | None:
     """The tree of one file, or None with the reason among the faults. `name` is what findings call the file."""
-    tab = _TAB.search(text)
+    tab = _TAB.search(text) if "\t" in text else None
     if tab:
         line = text.count("\n", 0, tab.end()) + 1
         column = tab.end() - text.rfind("\n", 0, tab.end()) - 1

@@ -35,7 +35,7 @@ class Edge:
     for one of the two (`left front.side`), and "" where it stands for both.
     """
 
-    __slots__ = ("acts", "basted", "closed", "copy", "cut", "excused", "finished", "name", "seams", "spec")
+    __slots__ = ("_near", "acts", "basted", "closed", "copy", "cut", "excused", "finished", "name", "seams", "spec")
 
     def __init__(self, cut: CutPiece, name: str, spec: EdgeSpec) -> None:
         self.cut = cut
@@ -48,6 +48,7 @@ class Edge:
         self.finished: Act | None = None
         self.excused = False
         self.copy = ""
+        self._near: tuple[Edge, ...] | None = None
 
     @property
     def called(self) -> str:
@@ -62,6 +63,15 @@ class Edge:
     @property
     def neighbours(self) -> tuple[Edge, ...]:
         """The edges that meet it at a corner: the one before and the one after it round the piece."""
+        if self._near is None:
+            self._near = self._find_near()
+        return self._near
+
+    def forget_near(self) -> None:
+        """The piece has got another edge."""
+        self._near = None
+
+    def _find_near(self) -> tuple[Edge, ...]:
         ring = list(self.cut.edges.values())
         if self.cut.apart:
             ring = [edge for edge in ring if edge.copy in ("", self.copy or LEFT)]
@@ -141,6 +151,8 @@ class CutPiece:
             if edge is both:
                 ring[right_of(name)] = right
         self.edges = ring
+        for edge in ring.values():
+            edge.forget_near()
         self.group.open_edges(name).append(right)
 
     def copies(self, name: str) -> list[Edge]:
