@@ -6,6 +6,7 @@ from collections.abc import Callable
 from functools import partial
 from typing import Any
 
+from booklet.read.tree import List
 from tests.faults.draft import Draft, Path_
 
 Edit = Callable[[Draft], object]
@@ -34,3 +35,14 @@ def renamed(path: Path_, name: str) -> Edit:
 
 def reordered(path: Path_, order: list[str]) -> Edit:
     return partial(Draft.reorder, path=path, order=order)
+
+
+def turned_round(path: Path_) -> Edit:
+    """A list from its end to its beginning, its items as they are."""
+
+    def edit(draft: Draft) -> None:
+        items = draft.get(path)
+        assert isinstance(items, List)
+        items.items.reverse()
+
+    return edit

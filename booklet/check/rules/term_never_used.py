@@ -41,7 +41,14 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
     listed = [notion.item for notion in pattern.notions] + [tool.value for tool in pattern.tools]
     # What a step without text prints names its operations, its seams and its edges.
     worked = [
-        " ".join([entry.name, *(name.written for name in entry.things), *(_seam(entry.options.get("seam")))])
+        " ".join(
+            [
+                entry.name,
+                *(name.written for name in entry.things),
+                *_written(entry.options.get("seam")),
+                *_written(entry.options.get("to")),
+            ]
+        )
         for step in pattern.steps
         for entry in step.work
     ]
@@ -57,9 +64,9 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
             )
 
 
-def _seam(word: object) -> list[str]:
+def _written(word: object) -> list[str]:
     value = getattr(word, "value", None)
-    return [value] if value else []
+    return [value] if isinstance(value, str) else []
 
 
 def _stands(word: str, text: str) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from tests.faults.draft import Draft
-from tests.faults.edits import dropped, put, reordered
+from tests.faults.edits import dropped, put, reordered, turned_round
 from tests.faults.fault import SAME, Fault, kind
 from tests.faults.garment import same
 from tests.faults.kinds.moves import moved
@@ -193,7 +193,7 @@ def lists(sample: Sample) -> Iterator[Fault]:
                 reordered((HEAD, key), list(sample.head[key])[::-1]),
             )
     if "notions" in sample.head:
-        yield Fault("notions", SAME, put((HEAD, "notions"), sample.head["notions"][::-1]))
+        yield Fault("notions", SAME, turned_round((HEAD, "notions")))
 
 
 @kind("edges of a piece named round from another one")
