@@ -62,24 +62,25 @@ def _bulge(angle: float) -> float:
 
 def _off(controls: Controls, pair: list[Stretch]) -> float:
     """How far the arcs leave the curve, at places along it."""
-    return max(min(_from_arc(_at(controls, step / 12), arc) for arc in pair) for step in range(1, 12))
+    offs = [_from_arc(arc) for arc in pair]
+    return max(min(off(point) for off in offs) for point in (_at(controls, step / 8) for step in range(1, 8)))
 
 
-def _from_arc(point: Point, arc: Stretch) -> float:
+def _from_arc(arc: Stretch) -> Callable[[Point], float]:
+    """How far a point lies from the circle, or the line, of a stretch."""
     if arc.bulge == 0:
-        turn = arc.heading
-        return abs(math.cos(turn) * (point[1] - arc.start[1]) - math.sin(turn) * (point[0] - arc.start[0]))
-    centre = ahead(arc.start, arc.heading + math.copysign(math.pi / 2, arc.bulge), arc.radius)
-    return abs(math.dist(point, centre) - arc.radius)
+        across = math.cos(arc.heading), math.sin(arc.heading)
+        return lambda point: abs(across[0] * (point[1] - arc.start[1]) - across[1] * (point[0] - arc.start[0]))
+    radius = arc.radius
+    centre = ahead(arc.start, arc.heading + math.copysign(math.pi / 2, arc.bulge), radius)
+    return lambda point: abs(math.dist(point, centre) - radius)
 
 
 def _at(controls: Controls, share: float) -> Point:
     rest = 1 - share
-    weights = rest**3, 3 * rest**2 * share, 3 * rest * share**2, share**3
-    return (
-        sum(weight * point[0] for weight, point in zip(weights, controls, strict=True)),
-        sum(weight * point[1] for weight, point in zip(weights, controls, strict=True)),
-    )
+    a, b, c, d = rest**3, 3 * rest**2 * share, 3 * rest * share**2, share**3
+    (ax, ay), (bx, by), (cx, cy), (dx, dy) = controls
+    return a * ax + b * bx + c * cx + d * dx, a * ay + b * by + c * cy + d * dy
 
 
 def _halves(controls: Controls) -> tuple[Controls, Controls]:

@@ -75,7 +75,7 @@ def _draw(block: Any, title: str, piece: Drafted) -> None:
 
 
 def _text(block: Any, text: str, line: int, layer: str, ring: Path) -> None:
-    xs, ys = zip(*ring.points(), strict=True)
+    xs, ys = zip(*(stretch.start for stretch in ring.stretches), strict=True)
     place = (min(xs) + (max(xs) - min(xs)) * 0.3, (min(ys) + max(ys)) / 2 + 8 * line)
     block.add_text(text, height=5, dxfattribs={"layer": layer, "insert": _up(place)})
 

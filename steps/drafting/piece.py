@@ -53,7 +53,7 @@ class Drafted(NamedTuple):
     @property
     def outside(self) -> float:
         """+1 where outside lies to the left of travel (clockwise on paper), -1 to the right."""
-        points = [point for edge in self.edges for point in edge.line.points()[:-1]]
+        points = [stretch.start for edge in self.edges for stretch in edge.line.stretches]
         area = math.fsum(a[0] * b[1] - b[0] * a[1] for a, b in zip(points, (*points[1:], points[0]), strict=True))
         return 1.0 if area > 0 else -1.0
 
@@ -73,7 +73,8 @@ class Cut(NamedTuple):
 
 def cut(piece: Drafted) -> Cut:
     """The seam lines moved outward."""
-    moved = [_moved(edge, piece.outside) for edge in piece.edges]
+    outside = piece.outside
+    moved = [_moved(edge, outside) for edge in piece.edges]
     turns: list[list[Point]] = []
     starts = {}
     for at, edge in enumerate(piece.edges):
