@@ -27,6 +27,7 @@ from booklet.check.acts import sewn_shut, where
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
+from booklet.read.tree import same_name
 from booklet.sew.bench import Bench, Missing
 
 LEVEL = "error"
@@ -43,10 +44,16 @@ def find(bench: Bench) -> Iterator[Found]:
 
 
 def _explained(missing: Missing) -> bool:
-    """A casing leaves a gap, which is closed in the end; of a pocket sewn shut, pocket-without-opening speaks."""
+    """A casing leaves a gap, which is closed in the end; of a pocket sewn shut, pocket-without-opening speaks.
+
+    A step that was copied with its id is told as step-id-twice.
+    """
     edge, closed = missing.edge, missing.edge.closed if missing.edge else None
     again = missing.entry is not None and missing.entry.name == "pocket"
     if edge is None or closed is None or (closed.name == "pocket" and not again and sewn_shut(edge.cut, closed)):
+        return True
+    step = missing.step
+    if step is not closed.step and same_name(step.id) == same_name(closed.step.id):
         return True
     return closed.name == "casing" and missing.entry is not None and missing.entry.name == "close"
 

@@ -34,8 +34,15 @@ def find(bench: Bench) -> Iterator[Found]:
             continue
         for name, part in zip((thing for thing in act.entry.things if not thing.edge), act.parts, strict=False):
             wanted: Text | None = act.entry.options.get("with")
-            if part.cuts and not any(_has(bench.pattern, cut, wanted) for cut in part.cuts):
+            if not part.cuts or any(_of_unknown(bench.pattern, cut) for cut in part.cuts):
+                continue
+            if not any(_has(bench.pattern, cut, wanted) for cut in part.cuts):
                 yield _found(bench.pattern, act, name, part.cuts, wanted)
+
+
+def _of_unknown(pattern: Pattern, cut: CutPiece) -> bool:
+    """Of a material that the pattern does not have, another rule speaks."""
+    return any(same_name(each.material.value) not in pattern.materials for each in cut.piece.cuts)
 
 
 def _has(pattern: Pattern, cut: CutPiece, wanted: Text | None) -> bool:

@@ -30,7 +30,7 @@ from collections.abc import Iterator
 from booklet.check.found import Found
 from booklet.check.locate import place_of
 from booklet.check.measures import Own, all_of, among, own_of
-from booklet.check.numbers import beyond
+from booklet.check.numbers import as_drawn, beyond, same, total
 from booklet.check.saying import Said, said_in
 from booklet.check.words import listed
 from booklet.craft.load import table
@@ -58,7 +58,7 @@ def find(bench: Bench) -> Iterator[Found]:
 def _in_text(bench: Bench, step: Step, text: Text, said: tuple[Said, ...], acts: list[Act]) -> Iterator[Found]:
     known: set[Length] | None = None
     for each in said:
-        own = own_of(each.verb, acts, bench.pattern)
+        own = own_of(each.verb, [act for act in acts if _adds_up(bench, act)], bench.pattern)
         if not own or any(one.length == each.length for one in own) or any(act.broken for act in acts):
             continue
         if beyond(table("sayings")["verbs"][each.verb].get("most", ""), each.length):
@@ -74,6 +74,17 @@ def _in_text(bench: Bench, step: Step, text: Text, said: tuple[Said, ...], acts:
             continue
         if not among(each.length, known | _pattern_s(bench, acts), bench.pattern.house):
             yield _found(bench, step, text, each, own)
+
+
+def _adds_up(bench: Bench, act: Act) -> bool:
+    """Where passes or turns do not make the allowance, other rules say so: the numbers are not yet those to be read."""
+    house = bench.pattern.house
+    if act.seam is not None and (passes := act.entry.lengths("passes")):
+        return same(total(passes, act.seam.allowance, house), act.seam.allowance, house)
+    turns = act.entry.lengths("turns")
+    return not turns or all(
+        same(total(turns, edge.allowance(), house), edge.allowance(), house) for edge in as_drawn(act)
+    )
 
 
 def _is_whole_of_passes(length: Length, acts: list[Act]) -> bool:
@@ -101,7 +112,7 @@ def _found(bench: Bench, step: Step, text: Text, said: Said, own: list[Own]) -> 
         step,
         f"The text says “{said.phrase}”, and the work of this step has {names}.",
         f"Write {listed(map(str, right), 'or')}{_bracket(bench, text, said, list(right))} here, or correct the work.",
-        tuple(Related(f"The work has {each.length} here", each.place) for each in own),
+        tuple(dict.fromkeys(Related(f"The work has {each.length} here", each.place) for each in own)),
     )
 
 

@@ -41,7 +41,7 @@ def find(bench: Bench) -> Iterator[Found]:
     for cut in unused:
         if cut.called == cut.piece.name:
             yield _piece(bench, cut)
-        elif cut.piece not in whole:
+        elif cut.piece not in whole and cut.material in bench.pattern.materials:
             yield _material(bench, cut)
 
 

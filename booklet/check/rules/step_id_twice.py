@@ -24,7 +24,7 @@ from collections.abc import Iterator
 from booklet.check.found import Found
 from booklet.check.ids import by_id
 from booklet.finding import Related
-from booklet.model.pattern import Pattern
+from booklet.model.pattern import Pattern, Step
 from booklet.read.tree import same_name
 
 LEVEL = "error"
@@ -39,6 +39,12 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
                 step.place,
                 step,
                 f"{step.called[0].upper()}{step.called[1:]}, has the id “{step.id}” of {other.called}.",
-                "Give one of the two another id, and look at the steps that speak of it.",
+                f"{_copied(step, other)} another id, and look at the steps that speak of it.",
                 (Related("It stands here first", other.place),),
             )
+
+
+def _copied(step: Step, other: Step) -> str:
+    """A step that was copied whole is most likely one too many."""
+    copied = same_name(step.title) == same_name(other.title)
+    return "Leave one of the two out, or give it" if copied else "Give one of the two"
