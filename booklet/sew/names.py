@@ -12,6 +12,9 @@ if TYPE_CHECKING:
     from booklet.model.pattern import EdgeName, Entry, Step
     from booklet.read.tree import Text
 
+# Operations that lay a second layer on a piece.
+LAYERS = frozenset({"fuse", "underline"})
+
 
 def part_named(bench: Bench, name: str, written: str, place: object, step: Step, entry: Entry | None) -> Part | None:
     """The part of that name, or None after recording why it is not to be had.
@@ -126,9 +129,11 @@ def edges_named(bench: Bench, name: EdgeName, step: Step, entry: Entry, closing:
         )
         return []
     if closing:
-        if not any(edge.excused for edge in edges):
+        # The edges of a fused layer are closed and excused by the fusing, and say nothing of the piece's own.
+        own = [edge for edge in edges if edge.closed is None or edge.closed.name not in LAYERS] or edges
+        if not any(edge.excused for edge in own):
             bench.missing.append(
-                Missing("already closed", step, name.written, name.place, entry, part, edges[0], time=len(bench.acts))
+                Missing("already closed", step, name.written, name.place, entry, part, own[0], time=len(bench.acts))
             )
         return []
     return edges
