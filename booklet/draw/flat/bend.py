@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Sequence
-from itertools import pairwise
-from typing import NamedTuple
+from itertools import accumulate, pairwise
 
-from booklet.shape.course import Point, along, distance, length, nearest
+from booklet.shape.course import Point, distance, nearest
 from booklet.shape.motion import Motion
 from booklet.shape.seamline import Flat
 
@@ -15,27 +15,60 @@ from booklet.shape.seamline import Flat
 STEP = 12.0
 
 
-class Bend(NamedTuple):
+class Way:
+    """A line with the distances of its points from its start, so that places on it are found quickly."""
+
+    def __init__(self, points: Flat) -> None:
+        self.points = points
+        self.gone = [0.0, *accumulate(distance(one, two) for one, two in pairwise(points))]
+        self.whole = self.gone[-1]
+
+    def at(self, way: float) -> Point:
+        """The point at a distance from the start; the ends where it lies beyond them."""
+        if way <= 0:
+            return self.points[0]
+        number = bisect_left(self.gone, way)
+        if number >= len(self.points):
+            return self.points[-1]
+        (x0, y0), (x1, y1) = self.points[number - 1], self.points[number]
+        share = (way - self.gone[number - 1]) / (self.gone[number] - self.gone[number - 1])
+        return x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
+
+    def direction(self, way: float) -> Point:
+        """A step of one along the line, at a distance from its start."""
+        near = min(4.0, self.whole / 4)
+        one, two = self.at(max(way - near, 0.0)), self.at(min(way + near, self.whole))
+        size = distance(one, two) or 1.0
+        return (two[0] - one[0]) / size, (two[1] - one[1]) / size
+
+
+class Bend:
     """Every point keeps its place along the piece's own edge and its distance from it. `then`: a motion of the whole.
 
     own, target: lines that run the same way; flipped: whether the piece is mirrored by it.
     """
 
-    own: Flat
-    target: Flat
-    flipped: bool
-    then: Motion = Motion()
+    def __init__(self, own: Flat, target: Flat, flipped: bool, then: Motion | None = None) -> None:
+        self.flipped = flipped
+        self._own, self._target = Way(own), Way(target)
+        self._then = then or Motion()
+        self._known: dict[Point, Point] = {}
 
     def __call__(self, point: Point) -> Point:
-        way, _ = nearest(self.own, point)
-        foot, (across, down) = along(self.own, way), direction(self.own, way)
+        if point not in self._known:
+            self._known[point] = self._bent(point)
+        return self._then(self._known[point])
+
+    def _bent(self, point: Point) -> Point:
+        way, _ = nearest(self._own.points, point)
+        foot, (across, down) = self._own.at(way), self._own.direction(way)
         ahead = (point[0] - foot[0]) * across + (point[1] - foot[1]) * down
         aside = (point[1] - foot[1]) * across - (point[0] - foot[0]) * down
         if self.flipped:
             aside = -aside
-        way *= length(self.target) / length(self.own)
-        foot, (across, down) = along(self.target, way), direction(self.target, way)
-        return self.then((foot[0] + across * ahead - down * aside, foot[1] + down * ahead + across * aside))
+        way *= self._target.whole / self._own.whole
+        foot, (across, down) = self._target.at(way), self._target.direction(way)
+        return foot[0] + across * ahead - down * aside, foot[1] + down * ahead + across * aside
 
     def all(self, points: Sequence[Point]) -> Flat:
         dense = [points[0]]
@@ -48,16 +81,14 @@ class Bend(NamedTuple):
         return tuple(self(point) for point in dense)
 
     def moved(self, move: Motion) -> Bend:
-        return self._replace(then=move.after(self.then))
+        found = Bend.__new__(Bend)
+        found.__dict__.update(self.__dict__, _then=move.after(self._then))
+        return found
 
 
 def direction(line: Flat, way: float) -> Point:
     """A step of one along a line, at a distance from its start."""
-    whole = length(line)
-    near = min(4.0, whole / 4)
-    one, two = along(line, max(way - near, 0.0)), along(line, min(way + near, whole))
-    size = distance(one, two) or 1.0
-    return (two[0] - one[0]) / size, (two[1] - one[1]) / size
+    return Way(line).direction(way)
 
 
 def depth(line: Flat, ring: Flat) -> float:
