@@ -1,4 +1,4 @@
-"""The command line: `notchbook check | build | list | views | order | film | explain | schema | start`."""
+"""The command line: `notchbook check | build | list | views | order | film | edges | explain | schema | start`."""
 
 from __future__ import annotations
 
@@ -315,6 +315,27 @@ def _start(options: argparse.Namespace) -> int:
     return FINE
 
 
+def _takes_edges(edges: argparse.ArgumentParser) -> None:
+    edges.add_argument("pattern", type=Path, help="the pattern's folder")
+    edges.add_argument("--piece", metavar="NAME", help="only this piece")
+    edges.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
+
+
+def _edges(options: argparse.Namespace) -> int:
+    from booklet.edges import write_edges
+    from booklet.pipeline import Checked
+
+    written = write_edges(options.pattern, options.into, options.piece)
+    if written.findings:
+        findings = list(written.findings)
+        tell(Checked(options.pattern.resolve().name, None, [], findings, written.target is None), sys.stderr)
+    if written.target is not None:
+        say(str(written.target))
+    for line in written.lines:
+        say(line if written.target is None else f"  {line}", sys.stderr)
+    return UNREAD if written.target is None else FINE
+
+
 _COMMANDS = {
     "check": _Command("sew every view and say what is wrong", _takes_check, _check),
     "build": _Command("make the booklet, the page, the lists and the film files", _takes_build, _build),
@@ -322,6 +343,7 @@ _COMMANDS = {
     "views": _Command("which steps the views share, and where they part", _takes_views, _views),
     "order": _Command("what each step of a view waits for, and how far it can move", _takes_order, _order),
     "film": _Command("make the shot list and the chapters", _takes_film, _film),
+    "edges": _Command("draw every piece of the outlines with its corners numbered", _takes_edges, _edges),
     "explain": _Command("what a rule or a word of the trade means", _takes_explain, _explain),
     "schema": _Command("print a JSON Schema of the source, for your editor", _takes_schema, _schema),
     "start": _Command("lay down a small pattern to begin from", _takes_start, _start),
