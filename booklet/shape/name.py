@@ -123,9 +123,9 @@ def _stretch(ring: Flat, first: float, last: float, backwards: bool) -> Flat:
     if first < last:
         return between(ring, first, last)
     head, tail = between(ring, first, length(ring)), between(ring, 0.0, last)
-    if distance(head[0], head[-1]) < 1e-6:
+    if length(head) < 1e-6:
         return tail
-    return head if distance(tail[0], tail[-1]) < 1e-6 else (*head, *tail[1:])
+    return head if length(tail) < 1e-6 else (*head, *tail[1:])
 
 
 def _set_notches(edges: dict[str, ShapedEdge], outline: Outline) -> None:

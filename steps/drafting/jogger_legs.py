@@ -6,7 +6,7 @@ import math
 from typing import NamedTuple
 
 from steps.drafting.curve import curve, solve
-from steps.drafting.path import Path, Point, ahead, beside, straight
+from steps.drafting.path import Path, Point, ahead, beside, meeting, straight
 from steps.drafting.piece import Drafted, Edge, Mark
 from steps.drafting.tables import Measures
 
@@ -143,15 +143,14 @@ class Legs:
         side = self.of("Side, from waist to hem")
         inner = half.inseam.length - (side - (half.side.length - half.inseam.length))
         hem = beside(straight(half.side.at(side), half.inseam.at(inner)), HEM)
-        return straight(ahead(hem.start, hem.heading, -SEAM), ahead(hem.end, hem.heading, SEAM))
+        return _to_cut(half, hem.start, hem.end)
 
     def _across_knee(self, half: Half) -> Path:
         """Level, half-way down the leg; from cutting line to cutting line."""
         way = half.inseam.length * 0.45
         level = half.inseam.at(way)[1]
-        reach = solve(level, lambda reach: half.side.at(reach)[1], 0.0, half.side.length)
-        right, left = half.side.at(reach), half.inseam.at(way)
-        return straight((right[0] + SEAM, level), (left[0] - SEAM, level))
+        reach = _at_level(half.side, level)
+        return _to_cut(half, half.side.at(reach), half.inseam.at(way))
 
     def _dots(self, name: str, half: Half) -> tuple[Point, ...]:
         """The places of the patches: middle of the waist patch and of the knee patch; upper corners of the pocket."""
@@ -165,6 +164,22 @@ class Legs:
         wide = self.of("back pocket")
         middle = self._hip(BACK) * 0.52
         return (middle - wide / 2, self.hip_level - 35), (middle + wide / 2, self.hip_level - 35)
+
+
+def _to_cut(half: Half, right: Point, left: Point) -> Path:
+    """A line across the leg, drawn out from the seam lines to the cutting lines."""
+    heading = math.atan2(left[1] - right[1], left[0] - right[0])
+    ends = []
+    for edge, place in ((half.side, right), (half.inseam, left)):
+        way = _at_level(edge, place[1])
+        turn = edge.heading_at(way)
+        ends.append(meeting(place, heading, ahead(edge.at(way), turn - DOWN, SEAM), turn))
+    return straight(*ends)
+
+
+def _at_level(edge: Path, level: float) -> float:
+    """How far along it a side or inseam comes to a level."""
+    return solve(level, lambda way: edge.at(way)[1], 0.0, edge.length)
 
 
 def _inseam(bottom: Point, top: Point) -> Path:
