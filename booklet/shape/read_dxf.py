@@ -26,8 +26,8 @@ if TYPE_CHECKING:
 MOST_BYTES = 16_000_000
 MOST_PIECES = 1_000
 MOST_ENTITIES = 200_000
-# How deep may blocks stand in blocks? Our choice.
-DEEPEST = 4
+# How deep may blocks stand in blocks, and how many entities may they bring? Our choice.
+DEEPEST, MOST_NESTED = 4, 20_000
 
 # How many millimetres is one unit of $INSUNITS? Source: DXF Reference: 1 inch, 2 foot, 4 mm, 5 cm, 6 m, 9 mil,
 # 13 micron, 14 dm.
@@ -54,8 +54,12 @@ def read_dxf(data: bytes) -> OutlineFile:
             f"This file of outlines is larger than {MOST_BYTES // 1_000_000} MB.",
             "Save fewer sizes into one file, or fewer points along the curves.",
         )
+    import warnings
+
     try:
-        return _File(_document(data)).read()
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")  # numpy's, of numbers beyond all bounds; they are refused by us
+            return _File(_document(data)).read()
     except BadOutline:
         raise
     except (Exception, RecursionError) as error:  # whatever ezdxf meets in a broken file
@@ -94,6 +98,7 @@ class _File:
     def __init__(self, document: Any) -> None:
         self.document = document
         self.room = MOST_ENTITIES
+        self.nested = MOST_NESTED
         self.scale = self._scale()
 
     def read(self) -> OutlineFile:
@@ -160,9 +165,10 @@ class _File:
         """Those of a block, and of the blocks placed in it."""
         for entity in layout:
             self.room -= 1
-            if self.room < 0:
+            self.nested -= depth > 0
+            if self.room < 0 or self.nested < 0:
                 raise BadOutline(
-                    f"This file draws more than {MOST_ENTITIES:,} things.", "Save fewer sizes or marks into one file."
+                    "This file draws more things than are read.", "Save fewer sizes or marks into one file."
                 )
             if entity.dxftype() != "INSERT":
                 yield entity
@@ -207,7 +213,10 @@ class _File:
             return circle(self._point(entity.ocs().to_wcs(entity.dxf.center)), radius, radius)
         if entity.dxftype() == "POLYLINE" and not (entity.is_2d_polyline or entity.is_3d_polyline):
             return None
-        path = make_path(entity, segments=8)
+        try:
+            path = make_path(entity, segments=8)
+        except Exception:
+            return None  # a spline without points, an arc without radius: nothing is drawn there
         start = self._point(path.start)
         here, parts = start, []
         for command in path.commands():

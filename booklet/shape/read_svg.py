@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 MOST_BYTES = 16_000_000
 MOST_ELEMENTS = 200_000
 DEEPEST = 60
+# The longest path, in signs. Our choice: longer than one with the most points that a piece may have.
+LONGEST_PATH = 3_000_000
 
 # How many millimetres is one <unit>? Source: CSS Values and Units Level 4, absolute lengths.
 _UNITS = {"mm": 1.0, "cm": 10.0, "q": 0.25, "in": 25.4, "pt": 25.4 / 72, "pc": 25.4 / 6, "px": 25.4 / 96}
@@ -330,6 +332,10 @@ def _path(data: str) -> list[Course]:
 
     if not data.strip():
         return []
+    if len(data) > LONGEST_PATH:
+        raise BadOutline(
+            "A path of this drawing has too many points.", "Save it again with curves, or with fewer points along them."
+        )
     pen = _Pen()
     try:
         parse_path(data, pen)
