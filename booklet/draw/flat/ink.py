@@ -1,186 +1,141 @@
-"""Cloths, flaps and strokes as SVG elements, cut off where the figure ends."""
+"""A figure's cloths, flaps and strokes as SVG elements."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+import math
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
+from booklet.draw.flat.view import lines_of, rings_of
 from booklet.draw.ink import colour, look, millimetres, points
 from booklet.draw.svg import number
 
 if TYPE_CHECKING:
-    from booklet.draw.flat.marks import Patch, Stroke
-    from booklet.draw.flat.paper import Paper
-    from booklet.draw.flat.sheet import Sheet
+    from booklet.draw.flat.view import Seen, View
     from booklet.shape.seamline import Flat
 
-# How far may a drawn line leave the true one, in millimetres on paper? Our choice: a tenth of the thinnest line.
-FINE = 0.02
+
+def ink_view(drawing: Any, into: Any, view: View, away: Any = None) -> None:
+    """Cloths from the lowest up, each with its flaps, then what hands do. away: where words stand, which no hatch
+    may run through."""
+    for number_, seen in enumerate(view.cloths):
+        _cloth(drawing, into, seen, away)
+        for mark, at in zip(view.marks, view.on, strict=True):
+            if at == number_:
+                for face, kind, area in mark.patches:
+                    _patch(drawing, into, face, kind, area, away)
+    _lines(drawing, into, [line for seen in view.cloths for line in seen.hidden], _INK["hidden"]())
+    _lines(drawing, into, [line for seen in view.cloths for line in seen.centre], _INK["centre"]())
+    strokes: dict[str, list[Flat]] = {}
+    for mark in view.marks:
+        for kind, lines in mark.strokes:
+            strokes.setdefault(kind, []).extend(lines)
+    for kind, ink in _INK.items():
+        found = strokes.get(kind, [])
+        _lines(drawing, into, found + ([_head(line) for line in found] if kind == "arrow" else []), ink())
 
 
-def ink_sheet(drawing: Any, into: Any, sheet: Sheet, made: list[Sheet], paper: Paper) -> None:
-    """The area in its tone, then its outline; what lies under others shows as a hidden line."""
-    area = shown(sheet.area, paper)
-    if area.is_empty:
+def _cloth(drawing: Any, into: Any, seen: Seen, away: Any) -> None:
+    """The area in its tone, then its edges."""
+    if seen.area.is_empty:
         return
-    cloth = sheet.lying.cloth
-    into.add(drawing.path(data_of(area), fill=tone(cloth.face, cloth.cloth, cloth.quiet), stroke="none"))
-    if cloth.cloth == "lining":
-        hatch(drawing, into, area, "lining")
-    if cloth.fused and cloth.face == "wrong":
-        hatch(drawing, into, area, "interfacing")
-    weight = points("pieces", "rest" if cloth.quiet else "hand")
-    outline = outline_of(sheet, paper)
-    into.add(
-        drawing.path(
-            "".join(data_of_line(line) for line in outline),
-            fill="none",
-            stroke=colour("cloth"),
-            stroke_width=number(weight),
-            stroke_linejoin="round",
-            stroke_linecap="round",
-        )
-    )
-    if sheet.fold is not None:
-        _double(drawing, into, sheet.fold, area, paper)
-    del made
+    cloth = seen.sheet.lying.cloth
+    into.add(drawing.path(data_of(seen.area), fill=tone(cloth.face, cloth.cloth, cloth.quiet), stroke="none"))
+    if cloth.cloth in ("lining", "interfacing"):
+        hatch(drawing, into, seen.free, cloth.cloth, away)
+    elif cloth.fused and cloth.face == "wrong":
+        hatch(drawing, into, seen.free, "interfacing", away)
+    ends = {"stroke": look()["pieces"]["wave_colour"], "stroke_width": number(points("pieces", "wave_line"))}
+    _lines(drawing, into, seen.ends, ends)
+    _lines(drawing, into, seen.outline, _line("cloth", "hand" if seen.strong else "rest"))
+    _lines(drawing, into, seen.fold, _line("cloth", "rest"))
 
 
-def ink_patch(drawing: Any, into: Any, patch: Patch, paper: Paper) -> None:
-    area = shown(patch.area, paper)
-    if area.is_empty:
+def _patch(drawing: Any, into: Any, face: str, kind: str, area: Any, away: Any) -> None:
+    if face == "interfacing":
+        hatch(drawing, into, area, "interfacing", away)
         return
-    if patch.face == "interfacing":
-        hatch(drawing, into, area, "interfacing")
-        return
-    into.add(
-        drawing.path(
-            data_of(area),
-            fill=tone(patch.face, patch.cloth, False),
-            stroke=colour("cloth"),
-            stroke_width=number(points("pieces", "rest")),
-            stroke_linejoin="round",
-        )
-    )
+    ink = {"stroke": colour("cloth"), "stroke_width": number(points("pieces", "rest")), "stroke_linejoin": "round"}
+    into.add(drawing.path(data_of(area), fill=tone(face, kind, False), **ink))
+    if kind == "lining":
+        hatch(drawing, into, area, kind, away)
 
 
 def tone(face: str, cloth: str, quiet: bool) -> str:
-    if face == "wrong" or cloth != "self":
+    if face == "wrong" or cloth == "interfacing":
         return str(look()["pieces"]["wrong"])
     return str(look()["pieces"]["quiet_right"] if quiet else look()["right_side"]["tone"])
 
 
-def shown(area: Any, paper: Paper) -> Any:
-    """The part of an area that the figure shows, on paper, with no more points than can be seen."""
-    from shapely import affinity
-    from shapely.geometry import box
-
-    part = area if paper.whole else area.intersection(box(*paper.box))
-    scale = paper.scale
-    moved = affinity.affine_transform(part, [scale, 0, 0, scale, -paper.box[0] * scale, -paper.box[1] * scale])
-    return moved.simplify(FINE)
-
-
-def outline_of(sheet: Sheet, paper: Paper) -> list[Flat]:
-    """The outline where it is the cloth's own, not where the figure ends."""
-    from shapely.geometry import MultiLineString
-
-    rings = [ring.coords for area in areas_in(sheet.area) for ring in (area.exterior, *area.interiors)]
-    return clipped(MultiLineString(rings), paper)
-
-
-def clipped(line: Any, paper: Paper) -> list[Flat]:
-    from shapely import affinity
-    from shapely.geometry import box
-
-    part = line if paper.whole else line.intersection(box(*paper.box))
-    scale = paper.scale
-    moved = affinity.affine_transform(part, [scale, 0, 0, scale, -paper.box[0] * scale, -paper.box[1] * scale])
-    return [tuple(one.simplify(FINE).coords) for one in lines_in(moved) if one.length > 0.05]
-
-
-def lines_in(shape: Any) -> Iterator[Any]:
-    if shape.geom_type in ("LineString", "LinearRing") and not shape.is_empty:
-        yield shape
-    for one in getattr(shape, "geoms", ()):
-        yield from lines_in(one)
-
-
-def areas_in(shape: Any) -> Iterator[Any]:
-    if shape.geom_type == "Polygon":
-        yield shape
-    for one in getattr(shape, "geoms", ()):
-        yield from areas_in(one)
+def _lines(drawing: Any, into: Any, lines: Iterable[Flat], ink: dict[str, str]) -> None:
+    data = "".join(data_of_line(line) for line in lines)
+    if data:
+        into.add(drawing.path(data, fill="none", **ink))
 
 
 def data_of(area: Any) -> str:
-    return "".join(
-        f"{data_of_line(ring.coords[:-1])}Z" for one in areas_in(area) for ring in (one.exterior, *one.interiors)
-    )
+    return "".join(data_of_line(tuple(ring.coords)) for ring in rings_of(area))
 
 
-def data_of_line(line: Iterable[tuple[float, ...]]) -> str:
-    first, *rest = line
-    return f"M{number(first[0])} {number(first[1])}" + "".join(f"L{number(x)} {number(y)}" for x, y in rest)
+def data_of_line(line: Flat) -> str:
+    """From point to point; closed where it ends in its beginning."""
+    first, *rest = [(number(x), number(y)) for x, y in line]
+    closed = len(rest) > 2 and rest[-1] == first
+    steps = rest[:-1] if closed else rest
+    return f"M{first[0]} {first[1]}L{' '.join(f'{x} {y}' for x, y in steps)}{'Z' if closed else ''}"
 
 
-def hatch(drawing: Any, into: Any, area: Any, kind: str) -> None:
+def hatch(drawing: Any, into: Any, area: Any, kind: str, away: Any) -> None:
     """Fine dots for interfacing, fine diagonals for lining; the area on paper."""
-    from shapely.geometry import MultiLineString
+    from shapely import MultiLineString
 
-    left, top, right, bottom = area.bounds
-    every = millimetres(kind, "every") * 1.5
-    reach = bottom - top
-    rows = []
+    if area.is_empty:
+        return
+    table, every = look()[kind], millimetres("pieces", "every")
+    # Nothing quite at the edge, where a dot would thicken the line.
+    inner = area.buffer(-0.3) if kind == "interfacing" else area
+    if away is not None:
+        inner = inner.difference(away)
+    cut = MultiLineString(list(_rows(area.bounds, kind, every))).intersection(inner)
+    lines = lines_of(cut, 0.0)
     if kind == "lining":
-        at = left - reach
-        while at < right:
-            rows.append([(at, bottom), (at + reach, top)])
-            at += every
-    else:
-        at, odd = top + every / 2, False
-        while at < bottom:
-            rows.append([(left + (every / 2 if odd else 0), at), (right, at)])
-            at, odd = at + every, not odd
-    cut = MultiLineString(rows).intersection(area)
-    data = "".join(data_of_line(line.coords) for line in lines_in(cut))
-    if not data:
+        _lines(drawing, into, lines, {"stroke": table["hatch"], "stroke_width": number(points(kind, "weight"))})
         return
-    table = look()[kind]
-    if kind == "interfacing":
-        into.add(
-            drawing.path(
-                data,
-                fill="none",
-                stroke=table["hatch"],
-                stroke_width=number(table["dot"]),
-                stroke_linecap="round",
-                stroke_dasharray=f"0.01 {number(every)}",
-            )
-        )
-    else:
-        into.add(drawing.path(data, fill="none", stroke=table["hatch"], stroke_width=number(points(kind, "weight"))))
+    data = "".join(_dots(line, every) for line in lines)
+    if data:
+        dots = {
+            "stroke": table["hatch"],
+            "stroke_width": number(millimetres("pieces", "dot")),
+            "stroke_linecap": "round",
+        }
+        into.add(drawing.path(data, fill="none", stroke_dasharray=f"0.01 {number(every - 0.01)}", **dots))
 
 
-def ink_stroke(drawing: Any, into: Any, stroke: Stroke, paper: Paper) -> None:
-    from shapely.geometry import LineString
-
-    lines = clipped(LineString(stroke.line), paper)
-    if not lines:
+def _rows(bounds: tuple[float, float, float, float], kind: str, every: float) -> Iterable[Flat]:
+    """Rows that lie on one raster of the paper, whatever the area, so that neighbours go together."""
+    left, top, right, bottom = bounds
+    if kind == "lining":
+        reach = bottom - top
+        for step in range(math.floor((left + top) / every), math.ceil((right + bottom) / every) + 1):
+            yield (step * every - bottom, bottom), (step * every - bottom + reach, top)
         return
-    data = "".join(data_of_line(line) for line in lines)
-    if stroke.kind == "arrow":
-        data = "".join(data_of_line(line) + _head(line) for line in lines)
-    into.add(drawing.path(data, fill="none", **_INK[stroke.kind]()))
+    for step in range(math.ceil(top / every * 2), math.floor(bottom / every * 2) + 1):
+        yield (left - every, step * every / 2), (right + every, step * every / 2)
 
 
-def _head(line: Flat) -> str:
-    import math
+def _dots(line: Flat, every: float) -> str:
+    """A row of dots on the raster: every second row stands half a step aside."""
+    (x0, y), (x1, _) = (line[0], line[-1]) if line[0][0] < line[-1][0] else (line[-1], line[0])
+    aside = every / 2 if round(y / every * 2) % 2 else 0.0
+    start = math.ceil((x0 - aside) / every) * every + aside
+    return f"M{number(start)} {number(y)}H{number(x1)}" if start < x1 else ""
 
+
+def _head(line: Flat) -> Flat:
     (x0, y0), (x, y) = line[-2], line[-1]
     angle, head = math.atan2(y - y0, x - x0), millimetres("arrow", "head")
-    ends = [(x - head * math.cos(angle + spread), y - head * math.sin(angle + spread)) for spread in (0.6, -0.6)]
-    return data_of_line([ends[0], (x, y), ends[1]])
+    one, two = [(x - head * math.cos(angle + spread), y - head * math.sin(angle + spread)) for spread in (0.6, -0.6)]
+    return one, (x, y), two
 
 
 def _line(kind: str, weight: str, **more: str) -> dict[str, str]:
@@ -197,29 +152,24 @@ def _dashes(name: str) -> str:
     return " ".join(number(value) for value in look()["pieces"][name])
 
 
-_INK = {
-    "stitch": lambda: _line("stitch", "stitch", stroke_dasharray=_dashes("dashes"), stroke_linecap="butt"),
-    "hand": lambda: _line("stitch", "stitch"),
+# In the order in which they are drawn.
+_INK: dict[str, Callable[[], dict[str, str]]] = {
+    "hidden": lambda: _line("cloth", "rest", stroke_dasharray=_dashes("hidden"), stroke_linecap="butt"),
+    "trim": lambda: _line("cloth", "rest", stroke_dasharray=_dashes("hidden"), stroke_linecap="butt"),
+    "centre": lambda: _line("measure", "rest", stroke_dasharray=_dashes("centre")),
+    "fold": lambda: _line("cloth", "rest", stroke_dasharray=_dashes("centre")),
+    "thin": lambda: _line("cloth", "rest"),
+    "clip": lambda: _line("cloth", "clip"),
+    "chalk": lambda: _line("cloth", "hand", stroke_dasharray=_dashes("chalk"), stroke_linecap="butt"),
+    "cut": lambda: _line("cloth", "hand"),
     "zigzag": lambda: _line("stitch", "rest"),
     "baste": lambda: _line("stitch", "rest", stroke_dasharray=_dashes("baste"), stroke_linecap="butt"),
-    "cut": lambda: _line("cloth", "hand"),
-    "trim": lambda: _line("cloth", "rest", stroke_dasharray=_dashes("hidden"), stroke_linecap="butt"),
-    "hidden": lambda: _line("cloth", "rest", stroke_dasharray=_dashes("hidden"), stroke_linecap="butt"),
-    "clip": lambda: _line("cloth", "clip"),
-    "thin": lambda: _line("cloth", "rest"),
-    "chalk": lambda: _line("cloth", "hand", stroke_dasharray=_dashes("fold")),
-    "fold": lambda: _line("cloth", "rest", stroke_dasharray=_dashes("fold")),
+    "stitch": lambda: _line("stitch", "stitch", stroke_dasharray=_dashes("dashes"), stroke_linecap="butt"),
+    "hand": lambda: _line("stitch", "stitch"),
     "arrow": lambda: _line("arrow", "hand"),
 }
 
 
-def _double(drawing: Any, into: Any, fold: Any, area: Any, paper: Paper) -> None:
-    """A fold: a second line beside the first."""
-    from shapely.geometry import LineString
-
-    gap = millimetres("key_lines", "fold_gap")
-    line = LineString([paper(fold[0]), paper(fold[1])]).intersection(area.buffer(0.05))
-    for one in lines_in(line):
-        beside = max((one.offset_curve(off).intersection(area) for off in (gap, -gap)), key=lambda cut: cut.length)
-        for inner in lines_in(beside):
-            into.add(drawing.path(data_of_line(inner.coords), fill="none", **_line("cloth", "rest")))
+def stroke_ink(kind: str) -> dict[str, str]:
+    """How a kind of line is inked, for the key."""
+    return _INK[kind]()

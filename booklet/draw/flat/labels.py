@@ -2,147 +2,248 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from booklet.draw.flat.ink import outline_of, shown
-from booklet.draw.ink import look, points
+from booklet.draw.flat.view import areas_of
+from booklet.draw.ink import look, millimetres, points
 from booklet.draw.letters import ABOVE, BELOW, width
 from booklet.draw.place import Label
+from booklet.draw.svg import number
 from booklet.draw.svg import words as ink_words
 from booklet.length import spell
 from booklet.shape.course import along, length
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from booklet.draw.flat.marks import Marked
-    from booklet.draw.flat.paper import Paper
-    from booklet.draw.flat.sheet import Sheet
+    from booklet.draw.flat.view import View
     from booklet.shape.course import Point
+    from booklet.shape.seamline import Flat
 
 # White kept round words, in millimetres.
-AIR = 0.5
+AIR = 0.55
+# From the end of a leader to its word.
+GAP = 0.6
+# At which places of a line may a leader end, as shares of its length, the best first?
+SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92)
+# Which way may it go, and how far, on paper?
+WAYS = tuple(
+    (math.cos(turn / 6 * math.pi), math.sin(turn / 6 * math.pi)) for turn in (0, 6, 9, 3, 1, 5, 7, 11, 8, 10, 2, 4)
+)
+REACHES = (3.5, 5.0, 7.0, 9.5, 13.0, 18.0, 24.0)
 
 
 class Leader(NamedTuple):
-    """A thin line from a measure to what it measures."""
+    """A thin line from a word to what it names."""
 
     start: Point
     end: Point
 
 
 class Words(NamedTuple):
-    """over: words that stand on a hatch, and need some white round them."""
+    """labels, the thin lines to what they name, and whether all that was asked for has found a place."""
 
     labels: tuple[Label, ...]
     leaders: tuple[Leader, ...]
-    over: frozenset[str]
+    complete: bool
 
 
-def labels_for(made: list[Sheet], done: list[Marked], paper: Paper) -> tuple[Words, tuple[float, float, float, float]]:
-    """Names inside their cloths, measures outside beside their line; and how much room that takes round the figure."""
-    from shapely import prepare
-    from shapely.geometry import LineString, box
-    from shapely.ops import unary_union
+class _Field:
+    """What is taken on the paper already."""
 
-    taken: list[Any] = []
-    lines = [LineString(line) for sheet in made for line in outline_of(sheet, paper) if len(line) > 1]
-    for one in done:
-        lines += [LineString(paper.all(stroke.line)) for stroke in one.strokes if len(stroke.line) > 1]
-        lines += [shown(patch.area, paper).boundary for patch in one.patches]
-    ink = unary_union(lines) if lines else box(0, 0, 0, 0)
-    prepare(ink)
+    def __init__(self, ink: Any, cloths: Any, taken: Sequence[Any], room: float) -> None:
+        from shapely import prepare, union_all
+
+        self.cloths = cloths
+        self.room = room
+        self.ink = ink if not taken else union_all([ink, *taken])
+        prepare(self.ink)
+        prepare(self.cloths)
+        both = [shape.bounds for shape in (self.ink, cloths) if not shape.is_empty] or [(0.0, 0.0, 0.0, 0.0)]
+        self.left, self.top = min(one[0] for one in both), min(one[1] for one in both)
+        self.right, self.bottom = max(one[2] for one in both), max(one[3] for one in both)
+        self.boxes: list[Any] = []
+        self.lines: list[Any] = []
+
+    def free(self, boxes: Any) -> list[bool]:
+        """Of many rectangles, which meet nothing."""
+        from shapely import intersects
+
+        found = [not hit for hit in intersects(self.ink, boxes).tolist()]
+        for other in (*self.boxes, *self.lines):
+            found = [ok and not hit for ok, hit in zip(found, intersects(other, boxes).tolist(), strict=True)]
+        return found
+
+    def take(self, label: Label, leader: Leader | None = None) -> None:
+        from shapely import LineString, box
+
+        around = label.box
+        self.boxes.append(box(around.left - AIR, around.top - AIR, around.right + AIR, around.bottom + AIR))
+        self.left, self.right = min(self.left, around.left), max(self.right, around.right)
+        if leader is not None:
+            self.lines.append(LineString([leader.start, leader.end]))
+
+
+def labels_for(view: View, done: Sequence[Marked], taken: Sequence[Any], room: float) -> Words:
+    """Names inside their cloths where they fit, else outside; measures outside, beside their line.
+
+    taken: other areas of the paper that are not free; room: how wide the figure may be with its words.
+    """
+    from shapely import union_all
+
+    field = _Field(view.ink(), union_all([seen.area for seen in view.cloths]), taken, room)
     labels: list[Label] = []
-    for at, sheet in enumerate(made):
-        above = unary_union([shown(upper.area, paper) for upper in made[at + 1 :]])
-        free = shown(sheet.area, paper).difference(above)
-        label = _inside(sheet.lying.cloth.called, free, [*taken, ink])
-        if label is not None:
-            labels.append(label)
-            taken.append(box(*label.box))
     leaders: list[Leader] = []
-    cloths = unary_union([shown(sheet.area, paper) for sheet in made])
+    complete = True
+    left_over: list[tuple[str, Any]] = []
+    for words, free in _named(view):
+        label = _inside(words, free, field)
+        if label is None:
+            left_over.append((words, free))
+        else:
+            labels.append(label)
+            field.take(label)
+    wanted: list[tuple[str, Flat]] = []
     for one in done:
         for measure, line in one.measured[:1]:
-            placed = _outside(spell(measure).typeset, paper.all(line), cloths, [*taken, ink])
-            if placed is not None:
-                labels.append(placed[0])
-                leaders.append(placed[1])
-                taken.append(box(*placed[0].box))
-    hatched = frozenset(s.lying.cloth.called for s in made if s.lying.cloth.fused or s.lying.cloth.cloth == "lining")
-    return Words(tuple(labels), tuple(leaders), hatched), _room(labels, paper)
+            wanted.append((spell(measure).typeset, view.paper.all(line)))
+    for words, line in dict.fromkeys(wanted):
+        placed = _outside(words, [along(line, length(line) * share) for share in SHARES], field)
+        complete = complete and placed is not None
+        if placed is not None:
+            labels.append(placed[0])
+            leaders.append(placed[1])
+            field.take(*placed)
+    for words, free in left_over:
+        placed = _outside(words, _spots(free), field)
+        complete = complete and placed is not None
+        if placed is not None:
+            labels.append(placed[0])
+            leaders.append(placed[1])
+            field.take(*placed)
+    return Words(tuple(labels), tuple(leaders), complete)
 
 
-def widest_measure(done: list[Marked]) -> float:
-    """How much room the widest measure takes beside a figure, its leader with it."""
-    measures = [spell(measure).typeset for one in done for measure, _ in one.measured[:1]]
-    return max((width(words) + 4.0 for words in measures), default=0.0)
+def _named(view: View) -> list[tuple[str, Any]]:
+    """Each name once, with the area in which it may stand: of cloths of one name, the largest seen."""
+    from shapely import union_all
+
+    flaps = [area for mark in view.marks for face, _, area in mark.patches if face != "interfacing"]
+    over = union_all(flaps) if flaps else None
+    found: dict[str, Any] = {}
+    for seen in view.cloths:
+        name = seen.sheet.lying.cloth.called
+        free = seen.free if over is None else seen.free.difference(over)
+        if free.area > 2.0 and (name not in found or free.area > found[name].area):
+            found[name] = free
+    return list(found.items())
 
 
-def _inside(words: str, free: Any, taken: list[Any]) -> Label | None:
-    """In the widest clear place of an area; nowhere where it has none wide enough."""
-    from shapely import maximum_inscribed_circle
-    from shapely.geometry import box
+def _inside(words: str, free: Any, field: _Field) -> Label | None:
+    """Near the middle of the widest clear place of an area; None where it has none wide enough."""
+    from shapely import box, contains, prepare
 
     wide, high = width(words) + 2 * AIR, points("words", "size") * (ABOVE + BELOW) + 2 * AIR
-    parts = sorted(getattr(free, "geoms", [free]), key=lambda one: -one.area)
-    for part in parts[:3]:
-        if part.is_empty or part.area < wide * high:
+    for part in sorted(areas_of(free), key=lambda one: -one.area)[:2]:
+        if part.area < wide * high:
             continue
-        centre = maximum_inscribed_circle(part).coords[0]
         left, top, right, bottom = part.bounds
-        spots = [centre, part.representative_point().coords[0]]
-        spots += [
-            (left + (right - left) * x / 8, top + (bottom - top) * y / 12) for y in range(2, 11) for x in range(2, 7)
-        ]
-        for x, y in spots:
-            place = box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
-            if part.contains(place) and not any(place.intersects(other) for other in taken):
+        middle = part.centroid.coords[0] if contains(part, part.centroid) else part.representative_point().coords[0]
+        xs = [middle[0], *(left + wide / 2 + (right - left - wide) * step / 12 for step in range(13))]
+        ys = [middle[1], *(top + high / 2 + (bottom - top - high) * step / 16 for step in range(17))]
+        spots = sorted(
+            ((x, y) for x in xs for y in ys), key=lambda spot: math.hypot(spot[0] - middle[0], spot[1] - middle[1])
+        )
+        prepare(part)
+        boxes = box(
+            [x - wide / 2 for x, _ in spots],
+            [y - high / 2 for _, y in spots],
+            [x + wide / 2 for x, _ in spots],
+            [y + high / 2 for _, y in spots],
+        )
+        inside = contains(part, boxes).tolist()
+        for at, ok in enumerate(field.free(boxes)):
+            if ok and inside[at]:
+                x, y = spots[at]
                 return Label(words, x, y + points("words", "size") * (ABOVE - BELOW) / 2, "middle")
     return None
 
 
-def _outside(words: str, line: Any, cloths: Any, taken: list[Any]) -> tuple[Label, Leader] | None:
-    """Beside the cloth, near the line, with a leader to it."""
-    from shapely.geometry import LineString, box
+def _spots(free: Any) -> list[Point]:
+    """Places in an area to which a leader may point."""
+    part = max(areas_of(free), key=lambda one: one.area)
+    x, y = part.representative_point().coords[0]
+    left, _, right, _ = part.intersection(_level(part, y)).bounds
+    return [(x, y), (left + (right - left) * 0.2, y), (left + (right - left) * 0.8, y)]
+
+
+def _level(part: Any, y: float) -> Any:
+    from shapely import LineString
+
+    left, _, right, _ = part.bounds
+    return LineString([(left - 1, y), (right + 1, y)])
+
+
+def _outside(words: str, spots: Sequence[Point], field: _Field) -> tuple[Label, Leader] | None:
+    """Beside the cloth, near one of the spots, with a leader to it: the shortest that crosses least."""
+    from shapely import LineString, box, intersection, intersects
+    from shapely import length as lengths
 
     wide, high = width(words), points("words", "size") * ABOVE
-    left, top, right, bottom = cloths.bounds
-    best: tuple[float, Label, Leader] | None = None
-    for share in (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92):
-        x, y = along(line, length(line) * share)
-        for dx, dy, anchor in ((1, 0, "start"), (-1, 0, "end"), (0, -1, "middle"), (0, 1, "middle"), (1, -1, "start"),
-                               (-1, -1, "end"), (1, 1, "start"), (-1, 1, "end")):  # fmt: skip
-            for reach in (4.0, 6.0, 8.0, 11.0, 15.0, 20.0):
-                ex, ey = x + dx * reach, y + dy * reach
-                near = {"start": ex + 0.6, "end": ex - 0.6 - wide, "middle": ex - wide / 2}[anchor]
-                low = ey + high / 2 if dy == 0 or dx else (ey - 0.6 if dy < 0 else ey + high + 0.6)
-                place = box(near - AIR, low - high - AIR, near + wide + AIR, low + AIR)
-                if place.intersects(cloths) or any(place.intersects(other) for other in taken):
-                    continue
-                cost = reach + (0 if left - 14 < ex < right + 14 and top - 8 < ey < bottom + 8 else 40)
-                cost += 6 * LineString([(x, y), (ex, ey)]).intersection(cloths).length / reach + (2 if dx and dy else 0)
-                if best is None or cost < best[0]:
-                    text_x = {"start": ex + 0.6, "end": ex - 0.6, "middle": ex}[anchor]
-                    best = (cost, Label(words, text_x, low, anchor), Leader((ex, ey), (x, y)))
-                break
-    return (best[1], best[2]) if best else None
-
-
-def _room(labels: list[Label], paper: Paper) -> tuple[float, float, float, float]:
-    """How far words reach past the figure: left, top, right, bottom."""
-    boxes = [label.box for label in labels]
-    if not boxes:
-        return (0.0, 0.0, 0.0, 0.0)
-    return (
-        max(0.0, -min(box[0] for box in boxes)),
-        max(0.0, -min(box[1] for box in boxes)),
-        max(0.0, max(box[2] for box in boxes) - paper.width),
-        max(0.0, max(box[3] for box in boxes) - paper.height),
+    found = [_beside(words, wide, high, spot, way, reach) for spot in spots for way in WAYS for reach in REACHES]
+    boxes = box(
+        [label.box.left - AIR for label, _ in found],
+        [label.y - high - AIR for label, _ in found],
+        [label.box.right + AIR for label, _ in found],
+        [label.y + BELOW * points("words", "size") + AIR for label, _ in found],
     )
+    clear = [not hit for hit in intersects(field.cloths, boxes).tolist()]
+    ok = [at for at, free in enumerate(field.free(boxes)) if free and clear[at]]
+    ok = [at for at in ok if _widened(field, found[at][0]) <= field.room]
+    if not ok:
+        return None
+    leaders = [LineString([found[at][1].start, found[at][1].end]) for at in ok]
+    over = lengths(intersection(leaders, field.cloths)).tolist()
+    struck = [sum(bool(other.intersects(one)) for other in (*field.boxes, *field.lines)) for one in leaders]
+    best: tuple[float, int] | None = None
+    for place, at in enumerate(ok):
+        label, leader = found[at]
+        grown = max(0.0, _widened(field, label) - (field.right - field.left))
+        up = max(0.0, field.top - label.box.top) + max(0.0, label.box.bottom - field.bottom)
+        cost = leaders[place].length + 0.8 * over[place] + 0.35 * grown + 0.3 * up + 100 * struck[place]
+        cost += 1.5 * (at // (len(WAYS) * len(REACHES))) + (
+            0 if abs(leader.start[0] - leader.end[0]) < 0.1 or abs(leader.start[1] - leader.end[1]) < 0.1 else 1.0
+        )
+        if best is None or cost < best[0] - 1e-9:
+            best = (cost, at)
+    assert best is not None
+    return found[best[1]] if best[0] < 100 else None
+
+
+def _widened(field: _Field, label: Label) -> float:
+    around = label.box
+    return float(max(field.right, around.right) - min(field.left, around.left))
+
+
+def _beside(words: str, wide: float, high: float, spot: Point, way: Point, reach: float) -> tuple[Label, Leader]:
+    """The word at the end of a leader that goes one way from a spot."""
+    x, y = spot[0] + way[0] * reach, spot[1] + way[1] * reach
+    if abs(way[0]) > 0.4:
+        anchor = "start" if way[0] > 0 else "end"
+        return Label(words, x + math.copysign(GAP, way[0]), y + high / 2, anchor), Leader((x, y), spot)
+    return Label(words, x, y - GAP if way[1] < 0 else y + high + GAP, "middle"), Leader((x, y), spot)
+
+
+def widest(view: View, done: Sequence[Marked]) -> float:
+    """How much room the widest word takes beside a figure, its leader with it."""
+    words = [spell(measure).typeset for one in done for measure, _ in one.measured[:1]]
+    words += [seen.sheet.lying.cloth.called for seen in view.cloths]
+    return max((width(one) + 5.0 for one in words), default=0.0)
 
 
 def ink_labels(drawing: Any, into: Any, words: Words) -> None:
-    from booklet.draw.svg import number
-
     if words.leaders:
         data = "".join(
             f"M{number(one.start[0])} {number(one.start[1])}L{number(one.end[0])} {number(one.end[1])}"
@@ -152,10 +253,16 @@ def ink_labels(drawing: Any, into: Any, words: Words) -> None:
         into.add(
             drawing.path(data, fill="none", stroke=table["colour"], stroke_width=number(points("measure", "line")))
         )
-    for label in words.labels:
-        if label.words in words.over:
-            box = label.box
-            size = (number(box.right - box.left + 2 * AIR), number(box.bottom - box.top + 2 * AIR))
-            corner = (number(box.left - AIR), number(box.top - AIR))
-            into.add(drawing.rect(corner, size, fill=look()["pieces"]["wrong"], stroke="none"))
     into.add(ink_words(drawing, words.labels))
+
+
+def no_hatch(words: Words) -> Any:
+    """The areas of the words, in which no dots or diagonals run."""
+    from shapely import box, union_all
+
+    air = AIR + millimetres("pieces", "dot")
+    boxes = [
+        box(one.left - air, one.top - air, one.right + air, one.bottom + air)
+        for one in (label.box for label in words.labels)
+    ]
+    return union_all(boxes) if boxes else None

@@ -103,9 +103,9 @@ def _inside_seam(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
 
 
 def _finish(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
-    edges = sheet.rows(dict.fromkeys(mark.edges, 0.0), mark.edges)
+    edges = sheet.edges(mark.edges)
     deep = max(4.0, bench.seen(0.9))
-    rows = sheet.rows(dict.fromkeys(mark.edges, deep / 2), mark.edges)
+    rows = sheet.rows({name: sheet.ends.get(name, 0.0) + deep / 2 for name in mark.edges}, mark.edges)
     step = max(3.0, bench.seen(0.75))
     return Marked(strokes=tuple(Stroke("zigzag", _zigzag(row, deep * 0.75, step)) for row in rows), work=tuple(edges))
 
@@ -139,8 +139,8 @@ def _inward(sheet: Sheet, line: Flat) -> int:
 
 def _clips(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     """Cuts into the allowance; wedges where notches are cut out. No closer on paper than can be seen."""
-    own = _allowances(mark, sheet)
-    edges = sheet.rows(dict.fromkeys(mark.edges, 0.0), mark.edges)
+    own = {name: width - sheet.ends.get(name, 0.0) for name, width in _allowances(mark, sheet).items()}
+    edges = sheet.edges(mark.edges)
     every = max(float(mark.at.millimetres) if mark.at is not None else 12.0, bench.seen(1.3))
     deep = max(min(own.values()) - SHORT, 2.0)
     strokes = []
@@ -160,11 +160,15 @@ def _clips(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
 
 
 def _trim(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
-    """The line along which the allowance is cut away."""
-    own = _allowances(mark, sheet)
-    left = float(mark.at.millimetres) if mark.at is not None else 0.0
-    rows = sheet.rows({name: max(width - left, 0.0) for name, width in own.items()}, mark.edges)
-    return Marked(strokes=tuple(Stroke("trim", row) for row in rows), work=tuple(rows))
+    """What of the allowance is cut away, dashed; the cloth itself ends where it is cut."""
+    edges = sheet.edges(mark.edges)
+    gone = sheet.rows(dict.fromkeys(mark.edges, 0.0), mark.edges)
+    strokes = [
+        Stroke("trim", (edge[0], *line, edge[-1]))
+        for edge, line in zip(edges, gone, strict=False)
+        if distance(edge[0], line[0]) > 0.5
+    ]
+    return Marked(strokes=tuple(strokes), work=(*edges, *gone))
 
 
 def _press(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:

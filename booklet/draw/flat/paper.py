@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any, NamedTuple
 
-from booklet.draw.ink import millimetres
+from booklet.draw.ink import look, millimetres
 from booklet.shape.course import Point
 from booklet.shape.seamline import Flat
 
@@ -12,16 +13,24 @@ from booklet.shape.seamline import Flat
 STRIP = 0.55
 # How much more cloth is shown round a large place of work, as a share of its size? Our choice.
 ROUND = 0.18
+# How far may a drawn line leave the true one, in millimetres on paper? Our choice: a fifteenth of the thinnest line.
+FINE = 0.01
+# Room beyond a side on which all is shown, on paper.
+AWAY = 2.0
 
 Box = tuple[float, float, float, float]
 
 
 class Paper(NamedTuple):
-    """scale: paper to cloth; box: what is shown, in millimetres of cloth; whole: whether that is everything."""
+    """scale: paper to cloth; box: what is shown, in millimetres of cloth; whole: whether that is everything.
+
+    clip: the area on paper that is shown, where that is not everything.
+    """
 
     scale: float
     box: Box
     whole: bool
+    clip: Any = None
 
     @property
     def width(self) -> float:
@@ -37,26 +46,88 @@ class Paper(NamedTuple):
     def all(self, line: Flat) -> Flat:
         return tuple(self(point) for point in line)
 
+    def laid(self, shape: Any) -> Any:
+        """A shapely geometry on paper, with no more points than can be seen, cut off where the figure ends."""
+        from shapely import affinity
 
-def paper_for(areas: list[Any], work: list[Flat], words: float) -> Paper:
+        scale = self.scale
+        moved = affinity.affine_transform(shape, [scale, 0, 0, scale, -self.box[0] * scale, -self.box[1] * scale])
+        moved = moved.simplify(FINE)
+        return moved if self.clip is None else moved.intersection(self.clip)
+
+
+def paper_for(areas: list[Any], work: list[Flat], words: float, several: bool) -> Paper:
     """The whole where it is large enough to be seen, else the place of the work with some cloth round it.
 
-    words: how wide the longest measure beside the figure is, on paper.
+    words: how much width is kept free for words beside the figure, on paper; several: whether pieces stand side by
+    side, which may take both columns of the booklet where they would be too small in one.
     """
     whole = _union([area.bounds for area in areas])
-    scale = _fit(whole, words)
     focus = _union([_bounds(line) for line in work]) if work else whole
+    found = _paper(whole, focus, millimetres("pieces", "width") - words, millimetres("pieces", "height"))
+    if several and found.scale < millimetres("pieces", "smallest"):
+        found = _paper(whole, focus, millimetres("pieces", "wide") - words, millimetres("pieces", "wide_height"))
+    return found
+
+
+def _paper(whole: Box, focus: Box, width: float, height: float) -> Paper:
+    scale = _fit(whole, width, height)
     if scale >= millimetres("pieces", "smallest"):
-        return Paper(min(scale, millimetres("pieces", "largest")), whole, True)
+        return Paper(_step(scale), whole, True)
     around = millimetres("pieces", "around") + ROUND * max(focus[2] - focus[0], focus[3] - focus[1])
-    box = (
-        max(focus[0] - around, whole[0]),
-        max(focus[1] - around, whole[1]),
-        min(focus[2] + around, whole[2]),
-        min(focus[3] + around, whole[3]),
+    box = _not_flat(
+        (
+            max(focus[0] - around, whole[0]),
+            max(focus[1] - around, whole[1]),
+            min(focus[2] + around, whole[2]),
+            min(focus[3] + around, whole[3]),
+        ),
+        whole,
     )
-    box = _not_flat(box, whole)
-    return Paper(min(_fit(box, words), millimetres("pieces", "largest")), box, box == whole)
+    scale = _step(_fit(box, width, height))
+    if box == whole:
+        return Paper(scale, box, True)
+    torn = (box[0] > whole[0], box[1] > whole[1], box[2] < whole[2], box[3] < whole[3])
+    return Paper(scale, box, False, torn_off((box[2] - box[0]) * scale, (box[3] - box[1]) * scale, torn))
+
+
+def _step(scale: float) -> float:
+    """The next smaller of the scales in use, so that neighbouring figures of alike pieces are alike in size."""
+    steps = [float(step) for step in look()["pieces"]["scales"]]
+    return next((1 / step for step in steps if 1 / step <= scale), scale)
+
+
+def torn_off(width: float, height: float, torn: tuple[bool, bool, bool, bool]) -> Any:
+    """The picture's area on paper: a soft wave on the sides where the cloth goes on, and room on the others."""
+    from shapely.geometry import Polygon
+
+    x0, y0 = (0.0 if torn[0] else -AWAY), (0.0 if torn[1] else -AWAY)
+    x1, y1 = (width if torn[2] else width + AWAY), (height if torn[3] else height + AWAY)
+    points: list[Point] = []
+    points += _side((x0, y0), (x1, y0), torn[1])
+    points += _side((x1, y0), (x1, y1), torn[2])
+    points += _side((x1, y1), (x0, y1), torn[3])
+    points += _side((x0, y1), (x0, y0), torn[0])
+    return Polygon(points)
+
+
+def _side(start: Point, end: Point, torn: bool) -> list[Point]:
+    """From corner to corner, the last left out; a wave to the inside where it is torn."""
+    if not torn:
+        return [start]
+    whole = math.hypot(end[0] - start[0], end[1] - start[1])
+    ux, uy = (end[0] - start[0]) / whole, (end[1] - start[1]) / whole
+    high, every = millimetres("pieces", "wave"), millimetres("pieces", "wave_every")
+    number = max(4, round(whole / every * 8))
+    found = []
+    for step in range(number):
+        way = whole * step / number
+        turn = 2 * math.pi * way / every
+        off = (
+            high * (1 + 0.62 * math.sin(turn) + 0.38 * math.sin(turn * 0.43 + 1)) * min(1.0, way / 2, (whole - way) / 2)
+        )
+        found.append((start[0] + ux * way - uy * off, start[1] + uy * way + ux * off))
+    return found
 
 
 def _not_flat(box: Box, whole: Box) -> Box:
@@ -79,8 +150,7 @@ def _grown(low: float, high: float, more: float, least: float, most: float) -> t
     return max(low, least), min(high, most)
 
 
-def _fit(box: Box, words: float) -> float:
-    width, height = millimetres("pieces", "width") - words, millimetres("pieces", "height")
+def _fit(box: Box, width: float, height: float) -> float:
     return min(width / max(box[2] - box[0], 1.0), height / max(box[3] - box[1], 1.0))
 
 

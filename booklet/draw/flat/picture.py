@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.draw import svg
 from booklet.draw.drawing import Drawing
-from booklet.draw.flat.ink import ink_patch, ink_sheet, ink_stroke
-from booklet.draw.flat.labels import ink_labels, labels_for, widest_measure
-from booklet.draw.flat.marks import Bench, Marked, marked
+from booklet.draw.flat.ink import ink_view
+from booklet.draw.flat.labels import ink_labels, labels_for, no_hatch, widest
+from booklet.draw.flat.marks import Bench, marked
 from booklet.draw.flat.paper import paper_for
 from booklet.draw.flat.sheet import sheets
 from booklet.draw.flat.spread import CantLay, spread_out
+from booklet.draw.flat.view import view
 from booklet.draw.ink import millimetres
 from booklet.draw.section import named
 
 if TYPE_CHECKING:
+    from booklet.draw.flat.labels import Words
     from booklet.draw.flat.sheet import Sheet
+    from booklet.draw.flat.view import View
     from booklet.plan.picture import StepFigure
     from booklet.shape.shapes import Shapes
 
@@ -24,40 +27,70 @@ if TYPE_CHECKING:
 FIRST_SCALE = 0.1
 
 
+class Composed(NamedTuple):
+    """A figure on paper, its words placed. wide: across both columns."""
+
+    view: View
+    words: Words
+    wide: bool
+
+
 def draw_picture(figure: StepFigure, shapes: Shapes) -> Drawing | None:
-    """The figure, 62 mm wide at most; None where a piece has no outline."""
+    """The figure, 62 mm wide at most, or 147 mm across both columns; None where a piece has no outline."""
     try:
         spread = spread_out(figure, shapes)
     except CantLay:
         return None
     places = {figure.cloths.index(one.cloth): at for at, one in enumerate(spread.lying)}
     made = sheets(spread, figure.marks, places)
+    return _drawn(figure, _composed(figure, made, places))
+
+
+def _composed(figure: StepFigure, made: list[Sheet], places: dict[int, int]) -> Composed:
+    """At the largest scale at which the words find their places."""
     by_number = {number: made[at] for number, at in places.items()}
     guess = [marked(mark, Bench(by_number, FIRST_SCALE)) for mark in figure.marks]
     work = [line for one in guess for line in one.work]
-    paper = paper_for([sheet.area for sheet in made], work, widest_measure(guess))
-    done = [marked(mark, Bench(by_number, paper.scale)) for mark in figure.marks]
-    return _drawn(figure, made, done, paper)
+    several = len({sheet.lying.together for sheet in made}) > 1
+    on = [places[mark.cloth] for mark in figure.marks]
+    room = 0.0
+    while True:
+        paper = paper_for([sheet.area for sheet in made], work, room, several)
+        wide = paper.width > millimetres("pieces", "width")
+        done = [marked(mark, Bench(by_number, paper.scale)) for mark in figure.marks]
+        seen = view(made, _in_hand(figure, made, on), done, on, paper)
+        words = labels_for(seen, done, (), millimetres("pieces", "wide" if wide else "width"))
+        if words.complete or room:
+            return Composed(seen, words, wide)
+        room = widest(seen, done)
 
 
-def _drawn(figure: StepFigure, made: list[Sheet], done: list[Marked], paper: Any) -> Drawing:
+def _in_hand(figure: StepFigure, made: list[Sheet], on: list[int]) -> set[int]:
+    """The cloths to which something is done, and what was brought to them."""
+    goals = {at for at, sheet in enumerate(made) for mark in figure.marks if sheet.lying.cloth == _other(figure, mark)}
+    return (set(on) | goals) or set(range(len(made)))
+
+
+def _other(figure: StepFigure, mark: Any) -> Any:
+    return figure.cloths[mark.other] if 0 <= mark.other < len(figure.cloths) else None
+
+
+def _drawn(figure: StepFigure, composed: Composed) -> Drawing:
     margin = millimetres("pieces", "margin")
-    labels, room = labels_for(made, done, paper)
-    left, top, right, bottom = room
-    width, height = paper.width + left + right + 2 * margin, paper.height + top + bottom + 2 * margin
+    left, top, right, bottom = _bounds(composed)
+    width, height = right - left + 2 * margin, bottom - top + 2 * margin
     drawing = svg.document(width, height, figure.shows)
-    into = drawing.g(transform=f"translate({svg.number(margin + left)} {svg.number(margin + top)})")
-    for sheet in made:
-        ink_sheet(drawing, into, sheet, made, paper)
-        for mark, one in zip(figure.marks, done, strict=True):
-            if figure.cloths[mark.cloth] is sheet.lying.cloth or figure.cloths[mark.cloth] == sheet.lying.cloth:
-                for patch in one.patches:
-                    ink_patch(drawing, into, patch, paper)
-    for one in done:
-        for stroke in one.strokes:
-            ink_stroke(drawing, into, stroke, paper)
-    ink_labels(drawing, into, labels)
+    into = drawing.g(transform=f"translate({svg.number(margin - left)} {svg.number(margin - top)})")
+    ink_view(drawing, into, composed.view, no_hatch(composed.words))
+    ink_labels(drawing, into, composed.words)
     drawing.add(into)
     text = drawing.tostring()
     name = named("-".join(dict.fromkeys(mark.kind for mark in figure.marks)), text)
-    return Drawing(name, text, round(width, 2), round(height, 2), False, figure.shows, figure.caption)
+    return Drawing(name, text, round(width, 2), round(height, 2), composed.wide, figure.shows, figure.caption)
+
+
+def _bounds(composed: Composed) -> tuple[float, float, float, float]:
+    """What the figure takes on paper, its words with it."""
+    boxes = [seen.area.bounds for seen in composed.view.cloths if not seen.area.is_empty]
+    boxes += [composed.view.ink().bounds, *(label.box for label in composed.words.labels)]
+    return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))

@@ -11,7 +11,7 @@ from booklet.shape.inset import inset, ring_of
 from booklet.shape.motion import Motion, onto
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from booklet.draw.flat.spread import Lying, Spread
     from booklet.plan.picture import Mark
@@ -21,16 +21,19 @@ if TYPE_CHECKING:
 
 class Sheet(NamedTuple):
     """area: in millimetres of cloth, a shapely polygon, or two where a pair lies left and right; mirror: what brings
-    its one half onto the other, or None; fold: where it is folded, that line."""
+    its one half onto the other, or None; ends: how far inside the cutting line the cloth ends by now, by edge; centre:
+    the line on which it is unfolded; fold: where it is folded, or where only half of it is laid out, that line."""
 
     lying: Lying
     area: Any
     mirror: Motion | None
+    ends: dict[str, float]
+    centre: tuple[Point, Point] | None = None
     fold: tuple[Point, Point] | None = None
 
     def rows(self, widths: Mapping[str, float], edges: Iterable[str]) -> list[Flat]:
         """Lines inside some edges, at their widths from the cutting line, joined where edges follow each other."""
-        lines = inset(self.lying.shape, {**self._ends(), **widths})
+        lines = inset(self.lying.shape, {**self.ends, **widths})
         return self.placed(joined([lines[name] for name in lines if name in set(edges)]))
 
     def placed(self, lines: Iterable[Flat]) -> list[Flat]:
@@ -38,8 +41,10 @@ class Sheet(NamedTuple):
         here = [self.lying.motion.all(line) for line in lines]
         return here + [self.mirror.all(line) for line in here] if self.mirror else here
 
-    def _ends(self) -> dict[str, float]:
-        return ends(self.lying, ())
+    def edges(self, names: Iterable[str]) -> list[Flat]:
+        """The cloth's edges as they are by now."""
+        names = set(names)
+        return self.rows({name: self.ends.get(name, 0.0) for name in names}, names)
 
 
 def ends(lying: Lying, turned: Iterable[str]) -> dict[str, float]:
@@ -68,28 +73,55 @@ def _near(one: Point, two: Point) -> bool:
 def sheets(spread: Spread, marks: Iterable[Mark], numbers: Mapping[int, int]) -> list[Sheet]:
     """The areas of all cloths, lowest first. numbers: where the request's cloths stand among them."""
     turned: dict[int, set[str]] = {}
+    trimmed: dict[int, dict[str, float]] = {}
     for mark in marks:
+        at = numbers[mark.cloth]
         if mark.kind in ("hem", "casing"):
-            turned.setdefault(numbers[mark.cloth], set()).update(mark.edges)
-    return [_sheet(one, spread, turned.get(at, set())) for at, one in enumerate(spread.lying)]
+            turned.setdefault(at, set()).update(mark.edges)
+        elif mark.kind == "trim" and mark.at is not None:
+            trimmed.setdefault(at, {}).update(_cut_away(spread.lying[at], mark.edges, float(mark.at.millimetres)))
+    for at, one in list(trimmed.items()):
+        for other, cut in _cut_with(spread.lying, spread.lying[at], one, numbers):
+            trimmed.setdefault(other, cut)
+    return [_sheet(one, spread, turned.get(at, set()), trimmed.get(at, {})) for at, one in enumerate(spread.lying)]
 
 
-def _sheet(lying: Lying, spread: Spread, turned: set[str]) -> Sheet:
-    from shapely.geometry import Polygon
-    from shapely.ops import unary_union
+def _cut_away(lying: Lying, edges: Iterable[str], left: float) -> dict[str, float]:
+    """How much is trimmed off each edge that has more allowance than is to be left."""
+    own = {name: lying.shape.edges[name].allowance for name in edges if name in lying.shape.edges}
+    return {name: width - left for name, width in own.items() if width > left}
 
-    lines = _darted(lying, inset(lying.shape, ends(lying, turned)))
+
+def _cut_with(
+    lying: Sequence[Lying], upper: Lying, trimmed: Mapping[str, float], numbers: Mapping[int, int]
+) -> Iterator[tuple[int, dict[str, float]]]:
+    """The cloths below are cut with the uppermost, on the edges that lie on its own: as wide as that is left."""
+    left = {name: upper.shape.edges[name].allowance - width for name, width in trimmed.items()}
+    for meeting in upper.cloth.meets:
+        if meeting.edge in left and meeting.other in numbers and upper.cloth.how == "laid":
+            at = numbers[meeting.other]
+            cut = _cut_away(lying[at], [meeting.other_edge], left[meeting.edge])
+            if cut and lying[at] is not upper:
+                yield at, cut
+
+
+def _sheet(lying: Lying, spread: Spread, turned: set[str], trimmed: dict[str, float]) -> Sheet:
+    from shapely import Polygon, union
+
+    gone = {**trimmed, **ends(lying, turned)}
+    lines = _darted(lying, inset(lying.shape, gone))
     area: Any = _largest(Polygon(lying.motion.all(ring_of(lines, lying.shape.backwards))).buffer(0))
     fold = None
     if lying.cloth.how == "folded":
         area, fold = _folded(lying, area)
     axis = spread.axes.get(lying.together)
     mirror = across(*axis) if axis else None
+    middle = (lying.motion(lying.shape.fold[0]), lying.motion(lying.shape.fold[1])) if lying.shape.fold else None
     if mirror:
         other = Polygon(mirror.all(tuple(area.exterior.coords)))
-        # A hair wider, so that the two halves grow together along the fold.
-        area = unary_union([area.buffer(0.3, join_style="mitre"), other.buffer(0.3, join_style="mitre")])
-    return Sheet(lying, area, mirror, fold)
+        # To a hundredth of a millimetre, so that the two halves grow together along the fold.
+        area = union(area, other, grid_size=0.01)
+    return Sheet(lying, area, mirror, gone, middle if mirror else None, fold or (None if mirror else middle))
 
 
 def _darted(lying: Lying, lines: dict[str, Flat]) -> dict[str, Flat]:
