@@ -5,12 +5,14 @@ from __future__ import annotations
 import itertools
 from typing import TYPE_CHECKING
 
+from booklet.craft.load import table
 from booklet.read.tree import same_name
-from booklet.shape.course import distance, length, nearest
-from booklet.shape.measure import EdgeMeasure, NotchAt, PieceMeasure
+from booklet.shape.course import distance, nearest
+from booklet.shape.measure import EdgeMeasure, NotchAt
+from booklet.shape.turnup import turned_up
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from booklet.model.pattern import Piece
     from booklet.shape.course import Point
@@ -20,15 +22,15 @@ if TYPE_CHECKING:
 # A leg that begins further than this from an edge's cutting or seam line does not cross it, in mm. Our choice.
 REACH = 8.0
 
+# A file that draws an allowance so near to the stated one draws that, in mm. Our choice: half of what a rule tells.
+AS_STATED = 0.5
+
 Span = tuple[float, float]
 
 
-def measured_piece(piece: Piece, shape: PieceShape) -> PieceMeasure:
-    """Every edge and drawn line of a shape, rounded to a ten-thousandth of a millimetre."""
-    return PieceMeasure(
-        {same_name(name): _edge(edge, taken_up(piece, shape, name)) for name, edge in shape.edges.items()},
-        {same_name(name): round(length(line), 4) for name, line in shape.lines.items()},
-    )
+def measured_edges(piece: Piece, shape: PieceShape) -> dict[str, EdgeMeasure]:
+    """Every edge of a shape by its name as `same_name` has it, rounded to a hundredth of a millimetre."""
+    return {same_name(name): _edge(piece, shape, edge) for name, edge in shape.edges.items()}
 
 
 def taken_up(piece: Piece, shape: PieceShape, edge: str) -> tuple[Span, ...]:
@@ -51,14 +53,32 @@ def sewn_place(place: float, spans: Sequence[Span]) -> float:
     return place - sum(min(max(place - first, 0.0), last - first) for first, last in spans)
 
 
-def _edge(edge: ShapedEdge, spans: tuple[Span, ...]) -> EdgeMeasure:
-    notches = [NotchAt(round(sewn_place(place, spans), 4), notch.kind) for place, notch in edge.notches]
+def _edge(piece: Piece, shape: PieceShape, edge: ShapedEdge) -> EdgeMeasure:
+    spans = taken_up(piece, shape, edge.name)
+    turned = turned_up(shape, edge)
+    notches = [NotchAt(round(sewn_place(place, spans), 2), notch.kind) for place, notch in edge.notches]
     return EdgeMeasure(
-        round(sewn_place(edge.length, spans), 4),
-        round(edge.length, 4),
-        edge.drawn and (round(edge.drawn[0], 4), round(edge.drawn[1], 4)),
+        round(sewn_place(edge.length, spans), 2),
+        _drawn(edge),
         tuple(sorted(notches)),
+        turned and (round(turned[0], 2), round(turned[1], 2)),
+        tuple((name, round(sewn_place(place, spans), 2)) for name, place in _crossed(shape, edge)),
     )
+
+
+def _drawn(edge: ShapedEdge) -> Span | None:
+    """The drawn allowance, where it is not the stated one."""
+    if edge.drawn is None or all(abs(width - edge.allowance) < AS_STATED for width in edge.drawn):
+        return None
+    return round(edge.drawn[0], 2), round(edge.drawn[1], 2)
+
+
+def _crossed(shape: PieceShape, edge: ShapedEdge) -> Iterator[tuple[str, float]]:
+    """The lines of the bust that come to an edge, and how far along it."""
+    words = frozenset(table("edges")["bust lines"]["words"])
+    for name, line in shape.lines.items():
+        if not words.isdisjoint(name.split()) and (place := _crossing(edge, line)) is not None:
+            yield name, place
 
 
 def _merged(spans: list[Span]) -> tuple[Span, ...]:

@@ -1,4 +1,4 @@
-"""What the outlines measure: every edge and marked line of every piece, in every size and fitting.
+"""What the outlines measure: every edge of every piece, in every size and fitting, and as each view cuts it.
 
 `measure` is what `check` calls: it opens the files of outlines only where their content, or what the pattern says of
 its pieces, has changed since the last time (store.py).
@@ -10,12 +10,14 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.read.faults import Faults
 from booklet.read.tree import same_name
+from booklet.shape.trims import trims_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable
 
     from booklet.model.pattern import Pattern
     from booklet.shape.shapes import Shapes
+    from booklet.shape.trims import Trims
 
 
 class NotchAt(NamedTuple):
@@ -26,52 +28,68 @@ class NotchAt(NamedTuple):
 
 
 class EdgeMeasure(NamedTuple):
-    """One edge on its seam line, in mm, from where it begins round the piece; half of it where it ends on a fold.
+    """One edge in one size on its seam line, in mm, from where it begins round the piece; half of it on a fold.
 
-    sewn: its length as it is sewn to another, what its drawn darts and pleats take up left out; flat: with that;
-    drawn: the allowance that the file draws there, least and most, or None where it draws no sewing line; notches:
-    in their order along it.
+    sewn: its length as it is sewn to another, what its drawn darts and pleats take up left out; drawn: the allowance
+    that the file draws there, least and most, or None where it draws no sewing line or draws it as stated; notches: in
+    their order along it; turned: of a deep allowance, the length of its cut edge and of the cloth on which that comes
+    to lie when it is turned up, each to the seam lines beside it; crossed: where marked lines come to it.
     """
 
     sewn: float
-    flat: float
-    drawn: tuple[float, float] | None
-    notches: tuple[NotchAt, ...]
+    drawn: tuple[float, float] | None = None
+    notches: tuple[NotchAt, ...] = ()
+    turned: tuple[float, float] | None = None
+    crossed: tuple[tuple[str, float], ...] = ()
 
 
-class PieceMeasure(NamedTuple):
-    """By the names of the pattern, as `same_name` has them. lines: the length of each marked line that is drawn."""
+class EdgeSizes(NamedTuple):
+    """One edge in every size: each thing that an EdgeMeasure holds, a value a size; sewn None where it is not drawn."""
 
-    edges: dict[str, EdgeMeasure]
-    lines: dict[str, float]
+    sewn: tuple[float | None, ...]
+    drawn: tuple[tuple[float, float] | None, ...]
+    notches: tuple[tuple[NotchAt, ...], ...]
+    turned: tuple[tuple[float, float] | None, ...]
+    crossed: tuple[tuple[tuple[str, float], ...], ...]
 
 
 class Measures:
-    """pieces: by (piece, fitting, size), piece as `same_name` has it; fitting "" where one outline serves all, size ""
-    where it is the same in every size. sizes: the pattern's, or ("",)."""
+    """sizes: the pattern's, or ("",); fittings: those in which any piece is drawn, or ("",).
 
-    def __init__(self, sizes: tuple[str, ...], pieces: dict[tuple[str, str, str], PieceMeasure]) -> None:
-        self.sizes = sizes
-        self.pieces = pieces
+    rows: by (piece, fitting, trims), each edge in all sizes; names as `same_name` has them; the fitting is "" where
+    one outline serves all. trims: which edges are cut along which lines, () for none.
+    """
 
-    def piece(self, name: str, size: str, fitting: str = "") -> PieceMeasure | None:
-        """None where that piece is not drawn, or its edges could not be told."""
-        key = same_name(name)
-        return self.pieces.get((key, fitting, size)) or self.pieces.get((key, "", size))
+    def __init__(self, pattern: Pattern, rows: dict[tuple[str, str, Trims], dict[str, EdgeSizes]]) -> None:
+        self.sizes = pattern.sizes or ("",)
+        self.rows = rows
+        drawn = {fitting for _, fitting, _ in rows}
+        self.fittings = tuple(fitting for fitting in pattern.fittings if fitting in drawn) or ("",)
+        self._trims = trims_of(pattern)
 
-    def edge(self, name: str, edge: str, size: str, fitting: str = "") -> EdgeMeasure | None:
-        """One edge of it, or None."""
-        piece = self.piece(name, size, fitting)
-        return piece.edges.get(same_name(edge)) if piece else None
+    def edge(self, piece: str, edge: str, view: str = "", fitting: str = "") -> EdgeSizes | None:
+        """One edge, as a view (by its letter) cuts the piece; None where that piece is not drawn, its edges could not
+        be told, or the cutting takes the edge away."""
+        edges = self.edges(piece, view, fitting)
+        return edges.get(same_name(edge)) if edges else None
 
-    def fittings_of(self, name: str) -> tuple[str, ...]:
-        """The fittings in which that piece is drawn; ("",) where one outline serves all, () where there is none."""
-        key = same_name(name)
-        return tuple(dict.fromkeys(fitting for piece, fitting, _ in self.pieces if piece == key))
+    def edges(self, piece: str, view: str = "", fitting: str = "") -> dict[str, EdgeSizes] | None:
+        """All edges of a piece; those of the one outline that serves all fittings, where there is only that."""
+        key = same_name(piece)
+        trims = self._trims.get((view, key), ())
+        return self.rows.get((key, fitting, trims)) or self.rows.get((key, "", trims))
+
+    def has_fittings(self, piece: str) -> bool:
+        """Whether that piece is drawn by fitting."""
+        key = same_name(piece)
+        return any((key, fitting, ()) in self.rows for fitting in self.fittings if fitting)
 
 
-def measure(pattern: Pattern, faults: Faults) -> Measures | None:
-    """What a pattern's outlines measure, or None where it names none. faults: takes what is wrong with them."""
+def measure(pattern: Pattern, faults: Faults, progress: Callable[[str], None] = lambda _: None) -> Measures | None:
+    """What a pattern's outlines measure, or None where it names none. faults: takes what is wrong with them.
+
+    progress: is told when it will take a while.
+    """
     if not pattern.outlines:
         return None
     from booklet.shape.course import FINE
@@ -83,6 +101,7 @@ def measure(pattern: Pattern, faults: Faults) -> Measures | None:
     key = name_of(pattern, shapes.sources)
     found = kept(key, pattern)
     if found is None:
+        progress("measuring the outlines")
         later = Faults()
         shapes.faults = later
         measures = measured(shapes)
@@ -98,20 +117,41 @@ def measure(pattern: Pattern, faults: Faults) -> Measures | None:
 
 def measured(shapes: Shapes) -> Measures:
     """Every piece in every size and fitting that is drawn, measured now."""
-    from booklet.shape.along import measured_piece
-
-    return Measures(
-        shapes.sizes,
-        {
-            (key, fitting, size): measured_piece(shapes.pattern.pieces[key], shape)
-            for key, fitting, size in _wanted(shapes)
-            if (shape := shapes.of(key, size, fitting)) is not None
-        },
-    )
-
-
-def _wanted(shapes: Shapes) -> Iterator[tuple[str, str, str]]:
-    for key in shapes.pattern.pieces:
+    cuts: dict[str, dict[Trims, None]] = {key: {(): None} for key in shapes.pattern.pieces}
+    for (_, key), trims in trims_of(shapes.pattern).items():
+        cuts[key][trims] = None
+    rows: dict[tuple[str, str, Trims], dict[str, EdgeSizes]] = {}
+    for key, wanted in cuts.items():
         for fitting in shapes.fittings_of(key):
-            for size in shapes.sizes:
-                yield key, fitting, size
+            each = [_in_one_size(shapes, key, fitting, size, tuple(wanted)) for size in shapes.sizes]
+            rows |= {(key, fitting, trims): _by_edge([one.get(trims) for one in each]) for trims in wanted}
+    return Measures(shapes.pattern, {names: edges for names, edges in rows.items() if edges})
+
+
+def _in_one_size(
+    shapes: Shapes, key: str, fitting: str, size: str, wanted: tuple[Trims, ...]
+) -> dict[Trims, dict[str, EdgeMeasure]]:
+    from booklet.shape.along import measured_edges
+    from booklet.shape.trims import trimmed
+
+    shape = shapes.of(key, size, fitting)
+    if shape is None:
+        return {}
+    piece = shapes.pattern.pieces[key]
+    cut = {trims: trimmed(piece, shape, trims) for trims in wanted}
+    return {trims: measured_edges(piece, one) for trims, one in cut.items() if one is not None}
+
+
+def _by_edge(each: list[dict[str, EdgeMeasure] | None]) -> dict[str, EdgeSizes]:
+    names = dict.fromkeys(name for edges in each if edges for name in edges)
+    return {name: _columns([edges.get(name) if edges else None for edges in each]) for name in names}
+
+
+def _columns(each: list[EdgeMeasure | None]) -> EdgeSizes:
+    return EdgeSizes(
+        tuple(one and one.sewn for one in each),
+        tuple(one and one.drawn for one in each),
+        tuple(one.notches if one else () for one in each),
+        tuple(one and one.turned for one in each),
+        tuple(one.crossed if one else () for one in each),
+    )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from booklet.shape.course import between, distance, length, nearest
+from booklet.shape.course import between, length, nearest
 from booklet.shape.piece import PieceShape, shaped_edges
 from booklet.shape.seamline import Flat
 
@@ -35,10 +35,10 @@ def cut_along(shape: PieceShape, edge: str, line: str, allowance: float) -> Piec
         if name == edge:
             cuts[name] = (marked, allowance)
         elif name == before:
-            cuts[name] = (_joined(between(old.cut, 0.0, nearest(old.cut, marked[0])[0]), (marked[0],)), old.allowance)
+            cuts[name] = ((*between(old.cut, 0.0, nearest(old.cut, marked[0])[0])[:-1], marked[0]), old.allowance)
         elif name == after:
             start = nearest(old.cut, marked[-1])[0]
-            cuts[name] = (_joined((marked[-1],), between(old.cut, start, length(old.cut))), old.allowance)
+            cuts[name] = ((marked[-1], *between(old.cut, start, length(old.cut))[1:]), old.allowance)
         elif name in kept:
             cuts[name] = (old.cut, old.allowance)
     edges = shaped_edges(cuts, shape.backwards)
@@ -60,8 +60,3 @@ def _met(shape: PieceShape, names: list[str], marked: Flat) -> str | None:
         if min(nearest(cut, marked[0])[1], nearest(cut, marked[-1])[1]) <= REACH:
             return name
     return None
-
-
-def _joined(one: Flat, two: Flat) -> Flat:
-    points = [*one, *two]
-    return tuple(point for at, point in enumerate(points) if at == 0 or distance(point, points[at - 1]) > 1e-6)

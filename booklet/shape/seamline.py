@@ -26,7 +26,7 @@ def seam_lines(edges: Sequence[Flat], allowances: Sequence[float]) -> list[Flat]
 
     edges: flat lines, each ending where the next begins; allowances: in millimetres, to the right of travel (inward).
     """
-    moved = [_beside(points, width) for points, width in zip(edges, allowances, strict=True)]
+    moved = [beside(points, width) for points, width in zip(edges, allowances, strict=True)]
     number = len(edges)
     joints = [
         _joint(moved[at], moved[(at + 1) % number], max(allowances[at], allowances[(at + 1) % number]), edges[at][-1])
@@ -35,7 +35,7 @@ def seam_lines(edges: Sequence[Flat], allowances: Sequence[float]) -> list[Flat]
     return [_between(moved[at], joints[at - 1][1], joints[at][0]) for at in range(number)]
 
 
-def _beside(points: Flat, off: float) -> Flat:
+def beside(points: Flat, off: float) -> Flat:
     """The parallel line to the right of travel, cut where it crosses itself."""
     steps = [(a, b) for a, b in itertools.pairwise(points) if distance(a, b) > 1e-9]
     if off == 0 or not steps:
@@ -80,13 +80,13 @@ def _unlooped(points: list[Point], longest: float) -> Flat:
 
 def _crossing(a: Point, b: Point, c: Point, d: Point) -> Point | None:
     """Where two stretches cross, or None."""
-    shares = _shares(a, b, c, d)
+    shares = shares_of(a, b, c, d)
     if shares is None or not (0 <= shares[0] <= 1 and 0 <= shares[1] <= 1):
         return None
     return a[0] + (b[0] - a[0]) * shares[0], a[1] + (b[1] - a[1]) * shares[0]
 
 
-def _shares(a: Point, b: Point, c: Point, d: Point) -> tuple[float, float] | None:
+def shares_of(a: Point, b: Point, c: Point, d: Point) -> tuple[float, float] | None:
     """How far along a-b and along c-d the two endless lines cross, each as a share of its stretch."""
     ux, uy, vx, vy = b[0] - a[0], b[1] - a[1], d[0] - c[0], d[1] - c[1]
     turn = ux * vy - uy * vx
@@ -115,7 +115,7 @@ def _joint(one: Flat, two: Flat, widest: float, corner: Point) -> tuple[Spot, Sp
     apart = (last, 1.0, one[-1]), (first, 0.0, two[0])
     if _bend(one[-2], one[-1], two[0], two[1]) < STRAIGHT_ON:
         return apart
-    shares = _shares(one[-2], one[-1], two[0], two[1])
+    shares = shares_of(one[-2], one[-1], two[0], two[1])
     if shares is None or shares[0] < 0 or shares[1] > 1:
         return apart
     a, b = one[-2], one[-1]

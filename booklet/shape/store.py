@@ -9,19 +9,22 @@ import json
 import os
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from booklet import __version__
 from booklet.finding import Place
 from booklet.read.faults import Faults
-from booklet.shape.measure import EdgeMeasure, Measures, NotchAt, PieceMeasure
+from booklet.shape.measure import EdgeSizes, Measures, NotchAt
+from booklet.shape.trims import trims_of
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from booklet.finding import Finding
     from booklet.model.pattern import Pattern
     from booklet.shape.files import OutlineSource
+
+_Read = TypeVar("_Read")
 
 # The most patterns that are kept, and the most bytes of one. Our choice.
 MOST_FILES, MOST_BYTES = 60, 8_000_000
@@ -80,9 +83,11 @@ def _relevant(pattern: Pattern) -> Any:
                 ],
                 [mark.value for mark in piece.corners],
                 [[name, mark.value] for name, mark in piece.drawn_lines.items()],
+                [[name, str(own.length.millimetres)] for name, own in piece.line_allowances.items()],
             ]
             for piece in pattern.pieces.values()
         ],
+        list(trims_of(pattern).items()),
     ]
 
 
@@ -104,7 +109,9 @@ def keep(key: str, pattern: Pattern, measures: Measures, findings: Sequence[Find
     if any(finding.place not in named for finding in findings):
         return
     whole = {
-        "pieces": [[*names, *piece] for names, piece in measures.pieces.items()],
+        "pieces": [
+            [*names, {name: _columns(sizes) for name, sizes in edges.items()}] for names, edges in measures.rows.items()
+        ],
         "faults": [[named[fault.place], fault.rule, fault.level, fault.says, fault.mend] for fault in findings],
     }
     place = folder()
@@ -141,31 +148,69 @@ def kept(key: str, pattern: Pattern) -> tuple[Measures, Faults] | None:
         return None
 
 
+def _columns(edge: EdgeSizes) -> list[Any]:
+    """Each column, or the one value that stands in all of it. Most notches are slits: of those only the place."""
+    notches = [[mark.place if mark.kind == "slit" else mark for mark in marks] for marks in edge.notches]
+    return [
+        column[:1] if all(value == column[0] for value in column) else column
+        for column in (edge.sewn, edge.drawn, notches, edge.turned, edge.crossed)
+    ]
+
+
 def _read(whole: Any, pattern: Pattern) -> tuple[Measures, Faults]:
     """Raises an error of its own accord for whatever is not of the form that `keep` writes."""
-    pieces = {
-        (_text(key), _text(fitting), _text(size)): PieceMeasure(
-            {_text(name): _edge(edge) for name, edge in edges.items()},
-            {_text(name): _number(length) for name, length in lines.items()},
-        )
-        for key, fitting, size, edges, lines in whole["pieces"]
+    number = len(pattern.sizes or ("",))
+    rows = {
+        (_text(key), _text(fitting), tuple((_text(edge), _text(line)) for edge, line in trims)): {
+            _text(name): _edge(columns, number) for name, columns in edges.items()
+        }
+        for key, fitting, trims, edges in whole["pieces"]
     }
     spots, faults = _spots(pattern), Faults()
     for spot, rule, level, says, mend in whole["faults"]:
         if level not in ("error", "warning"):
             raise ValueError(level)
         faults.add(_text(rule), spots[spot], _text(says), _text(mend), level=level)
-    return Measures(pattern.sizes or ("",), pieces), faults
+    return Measures(pattern, rows), faults
 
 
-def _edge(row: Any) -> EdgeMeasure:
-    sewn, flat, drawn, notches = row
-    return EdgeMeasure(
-        _number(sewn),
-        _number(flat),
-        None if drawn is None else (_number(drawn[0]), _number(drawn[1])),
-        tuple(NotchAt(_number(place), _text(kind)) for place, kind in notches),
+def _edge(columns: Any, number: int) -> EdgeSizes:
+    sewn, drawn, notches, turned, crossed = columns
+    return EdgeSizes(
+        _column(_length, sewn, number),
+        _column(_pair, drawn, number),
+        _column(_marks, notches, number),
+        _column(_pair, turned, number),
+        _column(_crossings, crossed, number),
     )
+
+
+def _column(read: Callable[[Any], _Read], written: Any, number: int) -> tuple[_Read, ...]:
+    found = tuple(map(read, written))
+    if len(found) == 1:
+        return found * number
+    if len(found) != number:
+        raise ValueError(number)
+    return found
+
+
+def _length(value: Any) -> float | None:
+    return None if value is None else _number(value)
+
+
+def _pair(value: Any) -> tuple[float, float] | None:
+    return None if value is None else (_number(value[0]), _number(value[1]))
+
+
+def _marks(value: Any) -> tuple[NotchAt, ...]:
+    return tuple(
+        NotchAt(_number(mark[0]), _text(mark[1])) if isinstance(mark, list) else NotchAt(_number(mark), "slit")
+        for mark in value or ()
+    )
+
+
+def _crossings(value: Any) -> tuple[tuple[str, float], ...]:
+    return tuple((_text(name), _number(place)) for name, place in value or ())
 
 
 def _text(value: Any) -> str:

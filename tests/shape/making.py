@@ -17,13 +17,13 @@ from booklet.shape.course import Course, length
 from booklet.shape.outline import Outline
 from booklet.shape.read_dxf import read_dxf
 
+VIEWS = "views: {A: {name: Vest}}\n"
 HEAD = """\
 pattern: Drawn Vest
 studio: Test Studio
 edition: "1"
 units: metric
 seam allowance: 1.5 cm
-views: {A: {name: Vest}}
 materials: {self: {name: Cloth, kind: woven}}
 """
 
@@ -34,7 +34,7 @@ def pattern_in(folder: Path, body: str, files: dict[str, str | bytes] | None = N
     for name, data in (files or {}).items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_bytes(data if isinstance(data, bytes) else data.encode())
-    (folder / "pattern.yaml").write_text(HEAD + body, encoding="utf-8")
+    (folder / "pattern.yaml").write_text(HEAD + ("" if "views:" in body else VIEWS) + body, encoding="utf-8")
     faults = Faults()
     pattern = build_pattern(read_folder(folder, faults), faults)
     assert pattern is not None

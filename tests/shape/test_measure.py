@@ -12,7 +12,7 @@ import pytest
 
 from booklet.read.faults import Faults
 from booklet.shape import store
-from booklet.shape.measure import Measures, NotchAt, measure
+from booklet.shape.measure import EdgeSizes, Measures, NotchAt, measure
 from tests.command import environment
 from tests.shape.making import block, dxf, pattern_in, svg
 
@@ -56,36 +56,44 @@ PIECES = svg(
 
 
 def _measured(
-    folder: Path, body: str = BODY, pieces: str | bytes = PIECES, name: str = "pieces.svg"
+    folder: Path, body: str = BODY, pieces: str | bytes = PIECES, name: str = "pieces.svg", steps: str = ""
 ) -> tuple[Measures, Faults]:
     faults = Faults()
-    measures = measure(pattern_in(folder, body, {name: pieces}), faults)
+    files = {name: pieces} | ({"10-steps.yaml": steps} if steps else {})
+    measures = measure(pattern_in(folder, body, files), faults)
     assert measures is not None
     return measures, faults
+
+
+def _of(measures: Measures, piece: str, edge: str, fitting: str = "", view: str = "") -> EdgeSizes:
+    found = measures.edge(piece, edge, view, fitting)
+    assert found is not None
+    return found
+
+
+def _lengths(measures: Measures, piece: str, size: int) -> dict[str, float | None]:
+    return {name: edge.sewn[size] for name, edge in (measures.edges(piece) or {}).items()}
 
 
 def test_edges_are_measured_on_the_seam_line_in_every_size(tmp_path: Path) -> None:
     """Closed forms: a rectangle less its allowances, the hem's own among them; the fold has none."""
     measures, faults = _measured(tmp_path / "skirt")
     assert faults.findings == []
-    for size, across in (("8", 200), ("10", 220)):
-        flat = {name: edge.flat for name, edge in measures.pieces["skirt", "", size].edges.items()}
-        assert flat == pytest.approx({"waist": across - 15, "side": 500 - 15 - 40, "hem": across - 15, "fold": 445})
-    assert measures.edge("Band", "UPPER", "10") == measures.edge("band", "upper", "8")
-    assert measures.fittings_of("skirt") == ("",)
+    for size, across in enumerate((200, 220)):
+        lengths = {"waist": across - 15 - 24, "side": 500 - 15 - 40, "hem": across - 15, "fold": 445}
+        assert _lengths(measures, "skirt", size) == pytest.approx(lengths)
+    assert _of(measures, "Band", "UPPER").sewn[0] == _of(measures, "band", "upper").sewn[1]
+    assert not measures.has_fittings("skirt")
 
 
 def test_what_a_dart_takes_up_is_left_out_and_notches_move_with_it(tmp_path: Path) -> None:
     """24 between the legs at the seam line; a notch beyond it comes 24 nearer."""
     measures, _ = _measured(tmp_path / "skirt")
-    waist = measures.edge("skirt", "waist", "8")
-    assert waist is not None
-    assert (waist.flat, waist.sewn) == pytest.approx((185, 161))
-    assert [notch.kind for notch in waist.notches] == ["slit", "slit"]
-    assert [notch.place for notch in waist.notches] == pytest.approx([40, 160 - 24])
-    side = measures.edge("skirt", "side", "10")
-    assert side is not None
-    assert side.notches == (NotchAt(185, "t"),)
+    waist = _of(measures, "skirt", "waist")
+    assert waist.sewn == pytest.approx((185 - 24, 205 - 24))
+    assert [notch.kind for notch in waist.notches[0]] == ["slit", "slit"]
+    assert [notch.place for notch in waist.notches[0]] == pytest.approx([40, 160 - 24])
+    assert _of(measures, "skirt", "side").notches == ((NotchAt(185, "t"),),) * 2
 
 
 def test_legs_that_end_in_the_middle_of_the_allowance_run_on_to_the_seam_line(tmp_path: Path) -> None:
@@ -94,27 +102,52 @@ def test_legs_that_end_in_the_middle_of_the_allowance_run_on_to_the_seam_line(tm
     for leg in ("M88 0L100 120", "M88 0L100 120Z"):
         pieces = PIECES.replace("M88 0V15L100 120", leg)
         measures, _ = _measured(tmp_path / "skirt", pieces=pieces)
-        waist = measures.edge("skirt", "waist", "8")
-        assert waist is not None
-        found.append(waist.flat - waist.sewn)
+        found.append(185 - (_of(measures, "skirt", "waist").sewn[0] or 0))
     # The left leg crosses y = 15 at 88 + 12 * 15/120, the right one at 112.
-    assert found == pytest.approx([112 - 89.5] * 2)
+    assert found == pytest.approx([112 - 89.5] * 2, abs=0.01)
 
 
-def test_the_allowance_that_the_file_draws_is_measured_where_it_draws_one(tmp_path: Path) -> None:
-    """Least and most: the side's sewing line runs from 15 to 12 away; hem and fold have none."""
+def test_the_allowance_that_the_file_draws_is_told_where_it_is_not_the_stated_one(tmp_path: Path) -> None:
+    """Least and most: the side's sewing line runs from 15 to 12 away, the waist's 15; hem and fold have none."""
     measures, _ = _measured(tmp_path / "skirt")
-    drawn = {name: edge.drawn for name, edge in measures.pieces["skirt", "", "8"].edges.items()}
-    assert drawn["waist"] == pytest.approx((15, 15))
+    drawn = {name: edge.drawn[0] for name, edge in (measures.edges("skirt") or {}).items()}
+    assert drawn["waist"] is None
     least, most = drawn["side"] or (0, 0)
     assert 12 <= least < most <= 15
     assert drawn["hem"] is None
     assert drawn["fold"] is None
 
 
-def test_marked_lines_are_measured(tmp_path: Path) -> None:
-    measures, _ = _measured(tmp_path / "skirt")
-    assert measures.pieces["skirt", "", "10"].lines == {"short line": 220}
+def test_a_view_that_cuts_along_a_line_has_the_edges_of_what_is_left(tmp_path: Path) -> None:
+    """The short line lies 300 down, with the hem's 40 below its seam line; the waist stays."""
+    body = BODY + "views: {A: {name: Long}, B: {name: Short, with: [short]}}\n"
+    steps = "section: S\nsteps: [{id: cut, title: Cut, for: short, work: [{cut: skirt.hem, to: short line}]}]\n"
+    measures, faults = _measured(tmp_path / "skirt", body, steps=steps)
+    assert faults.findings == []
+    assert _of(measures, "skirt", "side", view="A").sewn == pytest.approx((445, 445))
+    assert _of(measures, "skirt", "side", view="B").sewn == pytest.approx((300 - 15 - 40,) * 2)
+    assert _of(measures, "skirt", "hem", view="B").sewn == pytest.approx((185, 205))
+    assert _of(measures, "skirt", "waist", view="B") == _of(measures, "skirt", "waist")
+
+
+def test_a_deep_allowance_is_measured_with_what_it_is_turned_onto(tmp_path: Path) -> None:
+    """A quarter circle: at the cut edge its radius is 40 larger than at the fold, above it 40 smaller."""
+    import math
+
+    def draw(document: Any) -> None:
+        quarter = math.tan(math.pi / 8)
+        corners = [(0, 120, 0), (0, 620, -quarter), (620, 0, 0), (120, 0, quarter)]
+        style = {"layer": "1"}
+        block(document, "skirt").add_lwpolyline(corners, format="xyb", close=True, dxfattribs=style)
+
+    body = BODY.replace("pieces.svg", "pieces.dxf").replace("corners: [1, 2, 3, 4]", "corners: [4, 1, 2, 3]")
+    body = body.replace("    darts: {waist dart: {crosses: waist, drawn: [l1, l2]}}\n", "")
+    body = body.replace("    lines: {short line: {drawn: l3}}\n", "")
+    measures, _ = _measured(tmp_path / "circle", body, dxf(draw), "pieces.dxf")
+    ((cut, onto), _) = _of(measures, "skirt", "hem").turned
+    assert cut == pytest.approx(620 * (math.pi / 2 - math.asin(15 / 620)), abs=0.05)
+    assert onto == pytest.approx(540 * (math.pi / 2 - math.asin(15 / 540)), abs=0.05)
+    assert _of(measures, "skirt", "waist").turned == (None, None)
 
 
 def test_fittings_are_measured_each(tmp_path: Path) -> None:
@@ -126,10 +159,10 @@ def test_fittings_are_measured_each(tmp_path: Path) -> None:
     )
     measures, faults = _measured(tmp_path / "cups", body, pieces)
     assert faults.findings == []
-    hems = [measures.edge("skirt", "hem", "8", fitting) for fitting in ("B cup", "D cup")]
-    assert [hem and hem.flat for hem in hems] == [185, 215]
-    assert measures.fittings_of("skirt") == ("B cup", "D cup")
-    assert measures.edge("band", "upper", "8", "D cup") is not None
+    assert [_of(measures, "skirt", "hem", cup).sewn for cup in ("B cup", "D cup")] == [(185,), (215,)]
+    assert measures.fittings == ("B cup", "D cup")
+    assert (measures.has_fittings("skirt"), measures.has_fittings("band")) == (True, False)
+    assert _of(measures, "band", "upper", "D cup") == _of(measures, "band", "upper")
 
 
 def test_a_circle_is_measured_to_a_twentieth_of_a_millimetre(tmp_path: Path) -> None:
@@ -152,7 +185,7 @@ def test_a_circle_is_measured_to_a_twentieth_of_a_millimetre(tmp_path: Path) -> 
     )
     measures, faults = _measured(tmp_path / "circle", body, dxf(draw), "pieces.dxf")
     assert [fault.rule for fault in faults.findings] == ["piece-not-drawn"]
-    found = {name: edge.flat for name, edge in measures.pieces["skirt", "", "8"].edges.items()}
+    found = _lengths(measures, "skirt", 0)
     # The side's allowance of 15 is taken off at its end of both arcs: by the angle whose sine is 15 to the radius.
     waist, hem = 135.0, 580.0
     assert found["waist"] == pytest.approx(waist * (math.pi / 2 - math.asin(15 / waist)), abs=0.05)
@@ -186,7 +219,7 @@ def test_measures_and_findings_are_kept_until_something_changes(
 
     monkeypatch.setattr("booklet.shape.shapes.Shapes._read", None)
     second, again = _measured(tmp_path / "skirt", "# a line more\n" + body)
-    assert second.pieces == first.pieces
+    assert second.rows == first.rows
     assert [fault.place.line for fault in again.findings] == [fault.place.line + 1 for fault in told.findings]
     assert again.findings[0]._replace(place=told.findings[0].place) == told.findings[0]
     assert _kept() == [path]
@@ -203,7 +236,7 @@ def test_what_measuring_asks_of_the_pattern_is_measured_anew(tmp_path: Path, cha
 def test_other_outlines_are_measured_anew(tmp_path: Path) -> None:
     one, _ = _measured(tmp_path / "skirt")
     two, _ = _measured(tmp_path / "skirt", pieces=PIECES.replace("h400v80", "h390v80"))
-    assert one.edge("band", "upper", "8") != two.edge("band", "upper", "8")
+    assert one.edge("band", "upper") != two.edge("band", "upper")
 
 
 @pytest.mark.parametrize(
@@ -214,9 +247,12 @@ def test_other_outlines_are_measured_anew(tmp_path: Path) -> None:
         b"[]",
         b"null",
         b'{"pieces": [], "faults": [["piece nobody", "a", "error", "b", "c"]]}',
-        b'{"pieces": [["skirt", "", "8", {"waist": [NaN, 1, null, []]}, {}]], "faults": []}',
-        b'{"pieces": [["skirt", "", "8", {"waist": [true, 1, null, []]}, {}]], "faults": []}',
-        b'{"pieces": [["skirt", 4, "8", {}, {}]], "faults": []}',
+        b'{"pieces": [["skirt", "", [], {"waist": [[NaN], [null], [[]], [null], [[]]]}]], "faults": []}',
+        b'{"pieces": [["skirt", "", [], {"waist": [[true], [null], [[]], [null], [[]]]}]], "faults": []}',
+        b'{"pieces": [["skirt", "", [], {"waist": [[1, 2, 3], [null], [[]], [null], [[]]]}]], "faults": []}',
+        b'{"pieces": [["skirt", "", [], {"waist": [[1], [null], [[]], [null]]}]], "faults": []}',
+        b'{"pieces": [["skirt", 4, [], {}]], "faults": []}',
+        b'{"pieces": [["skirt", "", "hem", {}]], "faults": []}',
         b'{"pieces": {}, "faults": [1]}',
         b"[" * 100_000,
     ],
@@ -226,7 +262,7 @@ def test_a_strange_file_in_the_cache_is_not_used(tmp_path: Path, strange: bytes)
     (path,) = _kept()
     path.write_bytes(strange)
     again, faults = _measured(tmp_path / "skirt")
-    assert again.pieces == first.pieces
+    assert again.rows == first.rows
     assert faults.findings == []
     json.loads(path.read_bytes())
 
@@ -237,7 +273,7 @@ def test_a_cache_that_cannot_be_written_is_none(tmp_path: Path, monkeypatch: pyt
     for name in ("XDG_CACHE_HOME", "LOCALAPPDATA"):
         monkeypatch.setenv(name, str(tmp_path / "taken"))
     measures, faults = _measured(tmp_path / "skirt")
-    assert measures.piece("skirt", "8") is not None
+    assert measures.edges("skirt") is not None
     assert faults.findings == []
 
 
