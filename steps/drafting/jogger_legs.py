@@ -111,7 +111,6 @@ class Legs:
         begin = of("side above pocket")
         stop = begin + of("pocket opening")
         side, inseam = half.side, half.inseam
-        double = name == "back"
         lower = side.between(stop, side.length)
         return Drafted(
             name,
@@ -129,9 +128,9 @@ class Legs:
             (
                 Mark("pocket opening", 0.0),
                 Mark("lower side", 0.0),
-                Mark("lower side", lower.length * 0.55, double),
-                Mark("inseam", -inseam.length * 0.3, double),
-                Mark("crotch", half.crotch.length * 0.45, double),
+                Mark("lower side", lower.length * 0.55),
+                Mark("inseam", -inseam.length * 0.3, double=True),
+                Mark("crotch", half.crotch.length * 0.45, double=name == "back"),
             ),
             (self._shorts_line(half), self._across_knee(half)),
             self._dots(name, half),

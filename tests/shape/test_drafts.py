@@ -130,11 +130,16 @@ def test_the_committed_files_are_what_the_scripts_write() -> None:
 
 @pytest.mark.parametrize(("size", "cup"), EACH_FRONT)
 def test_front_and_back_of_the_tunic_fit_each_other(size: str, cup: str) -> None:
-    """Shoulders, sides (without what the dart takes up) and vents."""
+    """Shoulders, sides (without what the dart takes up), vents, and the notches of the sides."""
     front, back = tunic(f"front {cup}", size), tunic("back", size)
     assert front.sew["shoulder"].length == pytest.approx(back.sew["shoulder"].length, abs=NEAR)
     assert front.sew["side"].length - taken_up(front) == pytest.approx(back.sew["side"].length, abs=NEAR)
     assert front.sew["vent"].length == pytest.approx(back.sew["vent"].length, abs=NEAR)
+    above = [
+        piece.sew["side"].length - piece.sew["side"].project(notch)
+        for piece, notch in ((front, front.notches[1]), (back, back.notches[2]))
+    ]
+    assert above[0] == pytest.approx(above[1], abs=0.5)
 
 
 @pytest.mark.parametrize(("size", "cup"), EACH_FRONT)
@@ -261,6 +266,24 @@ def test_front_and_back_of_the_joggers_fit_each_other(size: str) -> None:
     assert bags[0]["outer"].length == pytest.approx(bags[1]["outer"].length, abs=NEAR)
     assert square(heading(front["crotch"], "start"), heading(front["inseam"], "end"))
     assert square(heading(back["crotch"], "start"), heading(back["inseam"], "end"))
+
+
+@pytest.mark.parametrize("size", sizes(JOGGERS))
+def test_the_notches_of_the_joggers_meet(size: str) -> None:
+    """One at either end of the pocket opening and one on the side; a double one inside the leg."""
+    pieces = [jogger(name, size) for name in ("front", "back")]
+    for edge, count in (("lower side", 2), ("inseam", 2)):
+        ways = [
+            sorted(
+                piece.sew[edge].project(notch)
+                for notch in piece.notches
+                if piece.sew[edge].distance(notch) < 10.5
+                and piece.sew[edge].project(notch) < piece.sew[edge].length - 1
+            )
+            for piece in pieces
+        ]
+        assert [len(way) for way in ways] == [count, count]
+        assert ways[0] == pytest.approx(ways[1], abs=0.5)
 
 
 @pytest.mark.parametrize("size", sizes(JOGGERS))
