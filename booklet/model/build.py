@@ -298,7 +298,8 @@ class _Builder:
         takes = tuple(
             _take(take) for take in values.get("takes", ()) if "title" in take.values and "when" in take.values
         )
-        return Film(values.place, values.get("view"), values.get("pace"), setups, takes)
+        recorded, times = values.get("recorded"), tuple(values.get("times", []))
+        return Film(values.place, values.get("view"), values.get("pace"), setups, takes, recorded, times)
 
 
 def _text(value: Text | None) -> str:

@@ -233,11 +233,15 @@ class Section(Record):
 
 
 class Film(Record):
+    """recorded: a file of the folder; times: corrections by hand, the step or take and the time as written."""
+
     place: Place
     view: Text | None = None
     pace: float | None = None
     setups: dict[str, tuple[Text, Text]] = fresh(default_factory=dict)
     takes: tuple[Take, ...] = ()
+    recorded: Text | None = None
+    times: tuple[tuple[Text, Text], ...] = ()
 
 
 class Pattern(Record):

@@ -188,6 +188,10 @@ FILM = Keyed(
     {
         "view": Key(WORDS, "the view that is filmed"),
         "pace": Key(Number(most=400), "words a minute"),
+        "recorded": Key(WORDS, "what was filmed: a file of the folder with captions, markers or an edit list"),
+        "times": Key(
+            Table(WORDS, "times"), "corrections: a step's id or a take's title, and 12:40, or “not filmed”"
+        ),
         "setups": Key(Table(WORDS, "set-ups"), "camera set-ups, your own names"),
         "takes": Key(
             Items(
