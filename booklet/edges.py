@@ -95,8 +95,10 @@ def _shown(pattern: Pattern, shapes: Shapes) -> Iterator[_Shown]:
 
 def _told(shown: Sequence[_Shown]) -> Iterator[str]:
     """The line to write for each piece whose edges are not named."""
+    told: set[str] = set()
     for row in shown:
-        if row.shape is None and (proposed := proposed_corners(row.piece, row.outline)):
+        if row.shape is None and row.piece.name not in told and (proposed := proposed_corners(row.piece, row.outline)):
+            told.add(row.piece.name)
             yield f"{row.piece.name}: perhaps corners: [{', '.join(proposed)}]"
 
 
