@@ -93,7 +93,8 @@ def labels_for(view: View, done: Sequence[Marked], taken: Sequence[Any], room: f
     """
     from shapely import union_all
 
-    field = _Field(view.ink(), union_all([seen.area for seen in view.cloths]), taken, room)
+    view_ink = view.ink()
+    field = _Field(view_ink, union_all([seen.area for seen in view.cloths]), taken, room)
     labels: list[Label] = []
     leaders: list[Leader] = []
     complete = True
@@ -117,7 +118,7 @@ def labels_for(view: View, done: Sequence[Marked], taken: Sequence[Any], room: f
             leaders.append(placed[1])
             field.take(*placed)
     for words, free in left_over:
-        placed = _outside(words, _spots(free), field)
+        placed = _outside(words, _spots(free, view_ink), field)
         complete = complete and placed is not None
         if placed is not None:
             labels.append(placed[0])
@@ -171,19 +172,21 @@ def _inside(words: str, free: Any, field: _Field) -> Label | None:
     return None
 
 
-def _spots(free: Any) -> list[Point]:
-    """Places in an area to which a leader may point."""
+def _spots(free: Any, ink: Any) -> list[Point]:
+    """Places in an area to which a leader may point, on no line: in the middle of it at some heights, or beside."""
+    from shapely import LineString, distance
+    from shapely import points as spots
+
     part = max(areas_of(free), key=lambda one: one.area)
-    x, y = part.representative_point().coords[0]
-    left, _, right, _ = part.intersection(_level(part, y)).bounds
-    return [(x, y), (left + (right - left) * 0.2, y), (left + (right - left) * 0.8, y)]
-
-
-def _level(part: Any, y: float) -> Any:
-    from shapely import LineString
-
-    left, _, right, _ = part.bounds
-    return LineString([(left - 1, y), (right + 1, y)])
+    left, top, right, bottom = part.bounds
+    found: list[Point] = []
+    for share in (0.5, 0.35, 0.65, 0.2, 0.8):
+        y = top + (bottom - top) * share
+        runs = part.intersection(LineString([(left - 1, y), (right + 1, y)]))
+        x0, _, x1, _ = max(getattr(runs, "geoms", [runs]), key=lambda one: one.length).bounds or (left, y, left, y)
+        found += [(x0 + (x1 - x0) * across, y) for across in (0.5, 0.3, 0.7, 0.1, 0.9) if x1 - x0 > 0.8]
+    clear = [at for at, off in enumerate(distance(ink, spots(found)).tolist()) if off > 0.5] if found else []
+    return [found[at] for at in clear] or found or [part.representative_point().coords[0]]
 
 
 def _outside(words: str, spots: Sequence[Point], field: _Field) -> tuple[Label, Leader] | None:

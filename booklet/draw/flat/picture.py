@@ -6,8 +6,10 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.draw import svg
 from booklet.draw.drawing import Drawing
+from booklet.draw.flat.glass import glass_for, glass_paper, ink_glass
 from booklet.draw.flat.ink import ink_view
 from booklet.draw.flat.labels import ink_labels, labels_for, no_hatch, widest
+from booklet.draw.flat.lift import lifted
 from booklet.draw.flat.marks import Bench, marked
 from booklet.draw.flat.paper import paper_for
 from booklet.draw.flat.sheet import sheets
@@ -17,6 +19,7 @@ from booklet.draw.ink import millimetres
 from booklet.draw.section import named
 
 if TYPE_CHECKING:
+    from booklet.draw.flat.glass import Glass
     from booklet.draw.flat.labels import Words
     from booklet.draw.flat.sheet import Sheet
     from booklet.draw.flat.view import View
@@ -28,11 +31,12 @@ FIRST_SCALE = 0.1
 
 
 class Composed(NamedTuple):
-    """A figure on paper, its words placed. wide: across both columns."""
+    """A figure on paper, its words placed. wide: across both columns; glass: an inset and what is seen in it."""
 
     view: View
     words: Words
     wide: bool
+    glass: tuple[Glass, View] | None
 
 
 def draw_picture(figure: StepFigure, shapes: Shapes) -> Drawing | None:
@@ -53,16 +57,27 @@ def _composed(figure: StepFigure, made: list[Sheet], places: dict[int, int]) -> 
     work = [line for one in guess for line in one.work]
     several = len({sheet.lying.together for sheet in made}) > 1
     on = [places[mark.cloth] for mark in figure.marks]
+    hand = _in_hand(figure, made, on)
     room = 0.0
     while True:
         paper = paper_for([sheet.area for sheet in made], work, room, several)
         wide = paper.width > millimetres("pieces", "width")
+        most = millimetres("pieces", "wide" if wide else "width")
         done = [marked(mark, Bench(by_number, paper.scale)) for mark in figure.marks]
-        seen = view(made, _in_hand(figure, made, on), done, on, paper)
-        words = labels_for(seen, done, (), millimetres("pieces", "wide" if wide else "width"))
+        up = lifted(made, done, paper)
+        laid = made if up is None else [up.sheet if at == up.at else sheet for at, sheet in enumerate(made)]
+        drawn, drawn_on = (done, on) if up is None else ([*done, up.flap], [*on, up.at])
+        seen = view(laid, hand, drawn, drawn_on, paper)
+        glass = glass_for(figure.marks, [made[at] for at in on], done, seen, most)
+        words = labels_for(seen, done, glass.taken() if glass else (), most)
         if words.complete or room:
-            return Composed(seen, words, wide)
+            break
         room = widest(seen, done)
+    if glass is None:
+        return Composed(seen, words, wide, None)
+    near = glass_paper(glass, paper)
+    close = [marked(mark, Bench(by_number, near.scale)) for mark in figure.marks]
+    return Composed(seen, words, wide, (glass, view(made, hand, close, on, near)))
 
 
 def _in_hand(figure: StepFigure, made: list[Sheet], on: list[int]) -> set[int]:
@@ -82,6 +97,8 @@ def _drawn(figure: StepFigure, composed: Composed) -> Drawing:
     drawing = svg.document(width, height, figure.shows)
     into = drawing.g(transform=f"translate({svg.number(margin - left)} {svg.number(margin - top)})")
     ink_view(drawing, into, composed.view, no_hatch(composed.words))
+    if composed.glass is not None:
+        ink_glass(drawing, into, *composed.glass)
     ink_labels(drawing, into, composed.words)
     drawing.add(into)
     text = drawing.tostring()
@@ -93,4 +110,7 @@ def _bounds(composed: Composed) -> tuple[float, float, float, float]:
     """What the figure takes on paper, its words with it."""
     boxes = [seen.area.bounds for seen in composed.view.cloths if not seen.area.is_empty]
     boxes += [composed.view.ink().bounds, *(label.box for label in composed.words.labels)]
+    if composed.glass is not None:
+        (x, y), reach = composed.glass[0].centre, composed.glass[0].radius
+        boxes.append((x - reach, y - reach, x + reach, y + reach))
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
