@@ -39,7 +39,7 @@ class Mark(NamedTuple):
 
 
 class Drafted(NamedTuple):
-    """A piece in one size. rings run clockwise or anticlockwise, as the edges do."""
+    """A piece in one size. Its edges run clockwise or anticlockwise, one way all round."""
 
     name: str
     size: str
@@ -62,12 +62,11 @@ class Drafted(NamedTuple):
 
 
 class Cut(NamedTuple):
-    """The cutting line, closed; corners: its turn points in their order, beginning with the first edge's; starts: where
-    each edge begins; fold: the line on which the piece is mirrored."""
+    """The cutting line, closed; corners: its turn points in their order, beginning with the first edge's; fold: the line
+    on which the piece is mirrored."""
 
     ring: Path
     corners: tuple[Point, ...]
-    starts: dict[str, Point]
     fold: tuple[Point, Point] | None
 
 
@@ -76,7 +75,6 @@ def cut(piece: Drafted) -> Cut:
     outside = piece.outside
     moved = [_moved(edge, outside) for edge in piece.edges]
     turns: list[list[Point]] = []
-    starts = {}
     for at, edge in enumerate(piece.edges):
         before = piece.edges[at - 1]
         if edge.folded or before.folded:
@@ -86,12 +84,11 @@ def cut(piece: Drafted) -> Cut:
             moved[at - 1][-1:] = last
             moved[at][:1] = first
             found = [] if edge.smooth else [moved[at - 1][-1].end]
-        starts[edge.name] = moved[at][0].start
         turns.append(found)
     stretches = [stretch for edge in moved for stretch in edge if stretch.chord > 1e-6]
     corners = tuple(point for found in turns for point in found)
-    ring = _from(Path(tuple(stretches)), starts[piece.edges[0].name])
-    return Cut(ring, corners, starts, _fold(piece, ring))
+    ring = _from(Path(tuple(stretches)), moved[0][0].start)
+    return Cut(ring, corners, _fold(piece, ring))
 
 
 def _fold(piece: Drafted, ring: Path) -> tuple[Point, Point] | None:
