@@ -62,8 +62,8 @@ class Drafted(NamedTuple):
 
 
 class Cut(NamedTuple):
-    """The cutting line, closed; corners: its turn points in their order, beginning with the first edge's; fold: the line
-    on which the piece is mirrored."""
+    """The cutting line, closed; corners: its turn points in their order, beginning with the first edge's; fold: the
+    line on which the piece is mirrored."""
 
     ring: Path
     corners: tuple[Point, ...]
