@@ -9,6 +9,7 @@ from booklet.read.tree import same_name
 
 if TYPE_CHECKING:
     from booklet.model.pattern import Pattern
+    from booklet.read.faults import Faults
 
 # How drawing programs write a sign that an id can't hold. Source: common practice, no source.
 _ESCAPED = re.compile(r"_x([0-9a-fA-F]{2,4})_")
@@ -64,3 +65,15 @@ class Known:
             if written.startswith(f"{key} ") and (tail := written.removeprefix(f"{key} ")) in self._pieces:
                 return Told(*self._pieces[tail], sized or self._sizes[key])
         return None
+
+
+def say_figure_size(pattern: Pattern, faults: Faults) -> None:
+    """A fault, where `figure size` is none of the pattern's sizes."""
+    wanted = pattern.figure_size
+    if wanted is not None and Known(pattern).size(wanted.value) is None:
+        faults.add(
+            "unknown-size",
+            wanted.place,
+            f"“{wanted.value[:40]}” is no size of this pattern.",
+            f"Write one of its sizes: {', '.join(pattern.sizes)}." if pattern.sizes else "Take it out.",
+        )

@@ -33,14 +33,13 @@ class EdgeMeasure(NamedTuple):
     sewn: its length as it is sewn to another, what its drawn darts and pleats take up left out; drawn: the allowance
     that the file draws there, least and most, or None where it draws no sewing line or draws it as stated; notches: in
     their order along it; turned: of a deep allowance, the length of its cut edge and of the cloth on which that comes
-    to lie when it is turned up, each to the seam lines beside it; crossed: where marked lines come to it.
+    to lie when it is turned up, each to the seam lines beside it.
     """
 
     sewn: float
     drawn: tuple[float, float] | None = None
     notches: tuple[NotchAt, ...] = ()
     turned: tuple[float, float] | None = None
-    crossed: tuple[tuple[str, float], ...] = ()
 
 
 class EdgeSizes(NamedTuple):
@@ -50,7 +49,6 @@ class EdgeSizes(NamedTuple):
     drawn: tuple[tuple[float, float] | None, ...]
     notches: tuple[tuple[NotchAt, ...], ...]
     turned: tuple[tuple[float, float] | None, ...]
-    crossed: tuple[tuple[tuple[str, float], ...], ...]
 
 
 class Measures:
@@ -65,6 +63,7 @@ class Measures:
         self.rows = rows
         drawn = {fitting for _, fitting, _ in rows}
         self.fittings = tuple(fitting for fitting in pattern.fittings if fitting in drawn) or ("",)
+        self._by_fitting = frozenset(piece for piece, fitting, _ in rows if fitting)
         self._trims = trims_of(pattern)
 
     def edge(self, piece: str, edge: str, view: str = "", fitting: str = "") -> EdgeSizes | None:
@@ -81,8 +80,7 @@ class Measures:
 
     def has_fittings(self, piece: str) -> bool:
         """Whether that piece is drawn by fitting."""
-        key = same_name(piece)
-        return any((key, fitting, ()) in self.rows for fitting in self.fittings if fitting)
+        return same_name(piece) in self._by_fitting
 
 
 def measure(pattern: Pattern, faults: Faults, progress: Callable[[str], None] = lambda _: None) -> Measures | None:
@@ -92,27 +90,36 @@ def measure(pattern: Pattern, faults: Faults, progress: Callable[[str], None] = 
     """
     if not pattern.outlines:
         return None
-    from booklet.shape.course import FINE
-    from booklet.shape.shapes import Shapes
+    from booklet.shape.files import outline_sources
     from booklet.shape.store import keep, kept, name_of
 
-    shapes = Shapes(pattern, faults, FINE)
-    shapes.say_figure_size()
-    key = name_of(pattern, shapes.sources)
+    if pattern.figure_size is not None:
+        from booklet.shape.known import say_figure_size
+
+        say_figure_size(pattern, faults)
+    key = name_of(pattern, outline_sources(pattern, faults))
     found = kept(key, pattern)
     if found is None:
         progress("measuring the outlines")
-        later = Faults()
-        shapes.faults = later
-        measures = measured(shapes)
-        keep(key, pattern, measures, later.findings)
-    else:
-        measures, later = found
+        found = _measured_now(pattern)
+        keep(key, pattern, found[0], found[1].findings)
+    measures, later = found
     for finding in later.findings:
         faults.add(
             finding.rule, finding.place, finding.says, finding.mend, level=finding.level, related=finding.related
         )
     return measures
+
+
+def _measured_now(pattern: Pattern) -> tuple[Measures, Faults]:
+    """With what is wrong, but for the names of files and sizes: that is told each time."""
+    from booklet.shape.course import FINE
+    from booklet.shape.shapes import Shapes
+
+    shapes = Shapes(pattern, Faults(), FINE)
+    _ = shapes.sources
+    shapes.faults = Faults()
+    return measured(shapes), shapes.faults
 
 
 def measured(shapes: Shapes) -> Measures:
@@ -153,5 +160,4 @@ def _columns(each: list[EdgeMeasure | None]) -> EdgeSizes:
         tuple(one and one.drawn for one in each),
         tuple(one.notches if one else () for one in each),
         tuple(one and one.turned for one in each),
-        tuple(one.crossed if one else () for one in each),
     )

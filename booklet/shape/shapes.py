@@ -60,17 +60,6 @@ class Shapes:
         wanted = self.pattern.figure_size
         return (wanted and self._known.size(wanted.value)) or self.sizes[(len(self.sizes) - 1) // 2]
 
-    def say_figure_size(self) -> None:
-        """A fault, where `figure size` is none of the pattern's sizes."""
-        wanted = self.pattern.figure_size
-        if wanted is not None and self._known.size(wanted.value) is None:
-            self.faults.add(
-                "unknown-size",
-                wanted.place,
-                f"“{wanted.value[:40]}” is no size of this pattern.",
-                f"Write one of its sizes: {', '.join(self.pattern.sizes)}." if self.pattern.sizes else "Take it out.",
-            )
-
     def of(self, piece_name: str, size: str, fitting: str = "") -> PieceShape | None:
         """One piece, its edges named; None where it can't be had, after saying why. Names as in the source.
 

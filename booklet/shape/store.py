@@ -46,10 +46,14 @@ def folder() -> Path | None:
 
 def name_of(pattern: Pattern, sources: Sequence[OutlineSource]) -> str:
     """From the outlines' bytes, what the pattern says of its pieces, and our version: 64 hexadecimal digits."""
-    from hashlib import sha256
+    try:
+        # The same function, without the four milliseconds in which hashlib loads what else it has.
+        from _blake2 import blake2b
+    except ImportError:
+        from hashlib import blake2b
 
     about = [__version__, _code(), _relevant(pattern)]
-    whole = sha256(json.dumps(about, ensure_ascii=False).encode("utf-8", "replace"))
+    whole = blake2b(json.dumps(about, ensure_ascii=False).encode("utf-8", "replace"), digest_size=32)
     for source in sources:
         try:
             data = source.path.read_bytes()
@@ -153,7 +157,7 @@ def _columns(edge: EdgeSizes) -> list[Any]:
     notches = [[mark.place if mark.kind == "slit" else mark for mark in marks] for marks in edge.notches]
     return [
         column[:1] if all(value == column[0] for value in column) else column
-        for column in (edge.sewn, edge.drawn, notches, edge.turned, edge.crossed)
+        for column in (edge.sewn, edge.drawn, notches, edge.turned)
     ]
 
 
@@ -175,13 +179,12 @@ def _read(whole: Any, pattern: Pattern) -> tuple[Measures, Faults]:
 
 
 def _edge(columns: Any, number: int) -> EdgeSizes:
-    sewn, drawn, notches, turned, crossed = columns
+    sewn, drawn, notches, turned = columns
     return EdgeSizes(
         _column(_length, sewn, number),
         _column(_pair, drawn, number),
         _column(_marks, notches, number),
         _column(_pair, turned, number),
-        _column(_crossings, crossed, number),
     )
 
 
@@ -207,10 +210,6 @@ def _marks(value: Any) -> tuple[NotchAt, ...]:
         NotchAt(_number(mark[0]), _text(mark[1])) if isinstance(mark, list) else NotchAt(_number(mark), "slit")
         for mark in value or ()
     )
-
-
-def _crossings(value: Any) -> tuple[tuple[str, float], ...]:
-    return tuple((_text(name), _number(place)) for name, place in value or ())
 
 
 def _text(value: Any) -> str:
