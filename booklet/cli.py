@@ -151,7 +151,8 @@ def _takes_start(start: argparse.ArgumentParser) -> None:
 def _check(options: argparse.Namespace) -> int:
     from booklet.pipeline import check_folder
 
-    checked = check_folder(options.pattern, [options.view] if options.view else None)
+    checked = check_folder(options.pattern, [options.view] if options.view else None, _progress)
+    _progress("")
     if _no_such_view(checked, options.view):
         return UNREAD
     if options.json:

@@ -36,7 +36,9 @@ class Checked(NamedTuple):
         return [finding for finding in self.open_findings if finding.level == "error"]
 
 
-def check_folder(folder: Path, views: Sequence[str] | None = None) -> Checked:
+def check_folder(
+    folder: Path, views: Sequence[str] | None = None, progress: Callable[[str], None] = lambda _: None
+) -> Checked:
     """read -> model -> shape -> sew -> check. `views`: letters, in either case; all views where none is given."""
     from booklet.check.engine import check, in_order
     from booklet.model.build import build_pattern
@@ -47,13 +49,13 @@ def check_folder(folder: Path, views: Sequence[str] | None = None) -> Checked:
     name = folder.resolve().name
     if pattern is None:
         return Checked(name, None, [], in_order(faults.findings), True)
-    shaped = Faults()
+    shaped, measures = Faults(), None
     if pattern.outlines:
         from booklet.shape.measure import measure
 
-        measure(pattern, shaped)
+        measures = measure(pattern, shaped, lambda doing: progress(f"{name}: {doing}"))
     wanted = None if views is None else [view_named(pattern, view) or view for view in views]
-    findings, benches = check(pattern, wanted, shaped.findings)
+    findings, benches = check(pattern, wanted, shaped.findings, measures)
     return Checked(name, pattern, benches, in_order([*faults.findings, *findings]), faults.unread)
 
 
@@ -83,7 +85,7 @@ def build_folder(
 ) -> Built:
     """read -> model -> sew -> check -> plan -> draw -> publish; the old output stays whole until the new one is."""
     progress(f"{folder.name}: sewing")
-    checked = check_folder(folder)
+    checked = check_folder(folder, progress=progress)
     refused = _refused(checked, folder, into, draft)
     if refused is not None:
         return refused

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
     from booklet.model.pattern import Pattern, Step
     from booklet.sew.bench import Bench
+    from booklet.shape.measure import Measures
 
 
 # The rules that look at a pattern and its benches, and the pages of what earlier stages find.
@@ -69,15 +70,20 @@ def level_of(rule: str) -> str:
 
 
 def check(
-    pattern: Pattern, views: Sequence[str] | None = None, shaped: Sequence[Finding] = ()
+    pattern: Pattern,
+    views: Sequence[str] | None = None,
+    shaped: Sequence[Finding] = (),
+    measures: Measures | None = None,
 ) -> tuple[list[Finding], list[Bench]]:
     """Findings by their place in the source, allowed ones among them with the writer's reason; and the benches.
 
     `views` limits which views are sewn; rules about the source as a whole always look at all of it. shaped: what was
-    found in the outlines, which the writer may have allowed too.
+    found in the outlines, which the writer may have allowed too; measures: of the outlines, where there are any.
     """
     benches = sew_all(pattern, views)
     findings = [*_with_reasons(pattern, list(shaped)), *found_on(pattern, benches, _of_the_source(pattern))]
+    if measures is not None:
+        findings += _measured(pattern, [bench for bench in benches if not bench.left_out], measures)
     sewn_in_full = views is None or set(views) >= set(pattern.views)
     last = [
         _finding(rule, item, ())
@@ -122,6 +128,19 @@ def found_on(pattern: Pattern, benches: Sequence[Bench], first: Iterable[tuple[s
                 merged[key][2].append(bench.view.letter)
     findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
     return _with_reasons(pattern, findings)
+
+
+def _measured(pattern: Pattern, benches: Sequence[Bench], measures: Measures) -> list[Finding]:
+    """What the rules find that compare the bench with the outlines, each cause once."""
+    merged: dict[tuple[Any, ...], tuple[str, Found, list[str]]] = {}
+    finding = {rule: module.find_measured for rule, module in _looking().items() if hasattr(module, "find_measured")}
+    for bench in benches:
+        for rule, find in finding.items():
+            for item in find(bench, measures):
+                letters = merged.setdefault(_key(rule, item), (rule, item, []))[2]
+                if bench.view.letter not in letters:
+                    letters.append(bench.view.letter)
+    return _with_reasons(pattern, [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()])
 
 
 def look(bench: Bench) -> Iterable[tuple[str, Found]]:

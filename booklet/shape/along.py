@@ -5,14 +5,13 @@ from __future__ import annotations
 import itertools
 from typing import TYPE_CHECKING
 
-from booklet.craft.load import table
 from booklet.read.tree import same_name
 from booklet.shape.course import distance, nearest
 from booklet.shape.measure import EdgeMeasure, NotchAt
 from booklet.shape.turnup import turned_up
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Sequence
 
     from booklet.model.pattern import Piece
     from booklet.shape.course import Point
@@ -62,7 +61,6 @@ def _edge(piece: Piece, shape: PieceShape, edge: ShapedEdge) -> EdgeMeasure:
         _drawn(edge),
         tuple(sorted(notches)),
         turned and (round(turned[0], 2), round(turned[1], 2)),
-        tuple((name, round(sewn_place(place, spans), 2)) for name, place in _crossed(shape, edge)),
     )
 
 
@@ -71,14 +69,6 @@ def _drawn(edge: ShapedEdge) -> Span | None:
     if edge.drawn is None or all(abs(width - edge.allowance) < AS_STATED for width in edge.drawn):
         return None
     return round(edge.drawn[0], 2), round(edge.drawn[1], 2)
-
-
-def _crossed(shape: PieceShape, edge: ShapedEdge) -> Iterator[tuple[str, float]]:
-    """The lines of the bust that come to an edge, and how far along it."""
-    words = frozenset(table("edges")["bust lines"]["words"])
-    for name, line in shape.lines.items():
-        if not words.isdisjoint(name.split()) and (place := _crossing(edge, line)) is not None:
-            yield name, place
 
 
 def _merged(spans: list[Span]) -> tuple[Span, ...]:

@@ -3,7 +3,7 @@
 A snippet may hold `steps:` (a section) and top-level keys of pattern.yaml, which take the place of the base's. `film:`
 is not one of them: raw files are fences with a file name, as in ```yaml film.yaml. What YAML could not show comes as
 ```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is there, and
-`pieces.svg`, the outlines of the base's pieces.
+`pieces.svg`, the outlines of the base's pieces and of a few plain ones; `outlines: pieces.svg` has them read.
 """
 
 from __future__ import annotations

@@ -1,0 +1,75 @@
+"""Edges that are sewn together are not of one length.
+
+What it finds: two sides of a `sew` whose seam lines, measured on the outlines, differ by more than hands ease in (3/8
+in or 1 cm), in any size and fitting, where no `ease` or `gather` takes the longer one in. Darts and pleats that are
+drawn are taken off, the edges of a run added up. An edge that lies behind the other may be as much smaller as the
+cloth turns; a knit is stretched to what it is sewn to; and a side whose ends are finished before, such as a collar,
+may reach less far, as long as it does so in every size.
+
+Why it matters at the machine: one layer ends before the other, at a notch, a dart or a hem that should have met.
+
+Wrong:
+    outlines: pieces.svg
+    pieces:
+      panel: {number: 1, cut: {self: 2}, edges: {top: {}, side: {}, hem: {}, centre: {}}}
+      long panel: {number: 2, cut: {self: 2}, edges: {top: {}, side: {}, hem: {}, centre: {}}}
+    steps:
+      - {id: join, title: Join the sides, work: [{sew: [panel.side, long panel.side]}]}
+
+Right:
+    outlines: pieces.svg
+    pieces:
+      panel: {number: 1, cut: {self: 2}, edges: {top: {}, side: {}, hem: {}, centre: {}}}
+      wide panel: {number: 2, cut: {self: 2}, edges: {top: {}, side: {}, hem: {}, centre: {}}}
+    steps:
+      - {id: join, title: Join the sides, work: [{sew: [panel.side, wide panel.side]}]}
+
+Source: our choice: a difference that hands can ease in without being told. Darts are sewn before they are crossed:
+published, OSU 4-H 320-14.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.found import Found
+from booklet.check.numbers import limit
+from booklet.check.paper.lengths import Lengths
+from booklet.check.paper.said import apart, is_or_are, rounded, where_wrong
+from booklet.check.paper.sides import Pair, pairs_of, unexplained
+from booklet.finding import Related
+from booklet.sew.bench import Bench
+from booklet.shape.measure import Measures
+
+LEVEL = "error"
+
+
+def find_measured(bench: Bench, measures: Measures) -> Iterator[Found]:
+    most = float(limit("unsaid ease", bench.pattern.metric).millimetres)
+    for pair in pairs_of(bench, measures):
+        wrong = [row for row in unexplained(pair, bench) if row.off > most]
+        if wrong:
+            yield _found(bench, pair, wrong, measures)
+
+
+def _found(bench: Bench, pair: Pair, wrong: list[Lengths], measures: Measures) -> Found:
+    worst = max(wrong, key=lambda row: row.off)
+    where = where_wrong(worst, wrong, measures.sizes)
+    pattern = bench.pattern
+    first, second = (pair.longer, pair.shorter) if worst.one > worst.two else (pair.shorter, pair.longer)
+    longer, shorter = pair.called if worst.one > worst.two else pair.called[::-1]
+    more = apart(worst.one, worst.two, pattern)
+    ease = f" Where it is meant, write “ease: {longer}” before the seam." if _may_ease(worst) else ""
+    return Found(
+        pair.places[1],
+        pair.act.step,
+        f"{where.opening}{longer} {is_or_are(first)} {rounded(max(worst.one, worst.two), pattern)} long and {shorter} "
+        f"{is_or_are(second)} {rounded(min(worst.one, worst.two), pattern)}, {more} too short for it{where.ending}.",
+        f"Draw {shorter} {more} longer{where.sized}, or {longer} as much shorter.{ease}",
+        (Related("It is sewn to this", pair.places[0]),),
+    )
+
+
+def _may_ease(row: Lengths) -> bool:
+    """Whether it is so little that hands could ease it in."""
+    return row.off < 0.1 * min(row.one, row.two)
