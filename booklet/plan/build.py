@@ -8,8 +8,9 @@ from booklet.plan.branches import branches_of
 from booklet.plan.cautions import general_cautions, step_cautions
 from booklet.plan.charts import charts_of
 from booklet.plan.fabric import fabrics_of
-from booklet.plan.film import film_of
+from booklet.plan.film.takes import film_of
 from booklet.plan.key import key_of
+from booklet.plan.map import map_of
 from booklet.plan.measures import pair
 from booklet.plan.notions import notions_of
 from booklet.plan.pieces import pieces_of
@@ -75,6 +76,7 @@ def make_plan(
         films=film_of(pattern, planned_views, writer),
         all_views=tuple(pattern.views),
         branches=branches_of(list(planned_views.values()), sections),
+        map=map_of(pattern, [bench for bench in whole if bench.view.letter in views]),
     )
 
 

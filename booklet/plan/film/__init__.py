@@ -1,0 +1,1 @@
+"""The film of one view: takes, times, filming order, samples, narration."""
