@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from booklet.draw.flat.marks import Marked
     from booklet.draw.flat.sheet import Sheet
-    from booklet.draw.flat.view import View
+    from booklet.draw.flat.view import SeenMark, View
     from booklet.plan.picture import Mark
 
 # What is done to allowances, or close to an edge.
@@ -158,9 +158,14 @@ def ink_glass(drawing: Any, into: Any, glass: Glass, seen: View) -> None:
     into.add(drawing.circle(_place(glass.centre), number(glass.radius), **paper))
     left, top = glass.centre[0] - glass.radius, glass.centre[1] - glass.radius
     inner = drawing.g(transform=f"translate({number(left)} {number(top)})")
-    ink_view(drawing, inner, seen)
+    ink_view(drawing, inner, seen._replace(marks=[_no_hands(mark) for mark in seen.marks]))
     into.add(inner)
     into.add(drawing.circle(_place(glass.centre), number(glass.radius), **thin))
+
+
+def _no_hands(mark: SeenMark) -> SeenMark:
+    """Arrows are for the whole picture."""
+    return mark._replace(strokes=[(kind, lines) for kind, lines in mark.strokes if kind != "arrow"])
 
 
 def _place(point: Point) -> tuple[str, str]:

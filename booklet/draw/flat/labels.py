@@ -33,6 +33,8 @@ WAYS = tuple(
     (math.cos(turn / 6 * math.pi), math.sin(turn / 6 * math.pi)) for turn in (0, 6, 9, 3, 1, 5, 7, 11, 8, 10, 2, 4)
 )
 REACHES = (3.5, 5.0, 7.0, 9.5, 13.0, 18.0, 24.0)
+# So many places are looked at together.
+CHUNK = 48
 
 
 class Leader(NamedTuple):
@@ -53,10 +55,11 @@ class Words(NamedTuple):
 class _Field:
     """What is taken on the paper already."""
 
-    def __init__(self, ink: Any, cloths: Any, taken: Sequence[Any], room: float) -> None:
+    def __init__(self, ink: Any, work: Any, cloths: Any, taken: Sequence[Any], room: float) -> None:
         from shapely import prepare, union_all
 
         self.cloths = cloths
+        self.work = work
         self.room = room
         self.ink = ink if not taken else union_all([ink, *taken])
         prepare(self.ink)
@@ -64,7 +67,7 @@ class _Field:
         both = [shape.bounds for shape in (self.ink, cloths) if not shape.is_empty] or [(0.0, 0.0, 0.0, 0.0)]
         self.left, self.top = min(one[0] for one in both), min(one[1] for one in both)
         self.right, self.bottom = max(one[2] for one in both), max(one[3] for one in both)
-        self.boxes: list[Any] = []
+        self.boxes: list[Any] = list(taken)
         self.lines: list[Any] = []
 
     def free(self, boxes: Any) -> list[bool]:
@@ -91,10 +94,11 @@ def labels_for(view: View, done: Sequence[Marked], taken: Sequence[Any], room: f
 
     taken: other areas of the paper that are not free; room: how wide the figure may be with its words.
     """
-    from shapely import union_all
+    from shapely import MultiLineString, union_all
 
     view_ink = view.ink()
-    field = _Field(view_ink, union_all([seen.area for seen in view.cloths]), taken, room)
+    strokes = [line for mark in view.marks for _, lines in mark.strokes for line in lines]
+    field = _Field(view_ink, MultiLineString(strokes), union_all([seen.area for seen in view.cloths]), taken, room)
     labels: list[Label] = []
     leaders: list[Leader] = []
     complete = True
@@ -186,57 +190,86 @@ def _spots(free: Any, ink: Any) -> list[Point]:
         x0, _, x1, _ = max(getattr(runs, "geoms", [runs]), key=lambda one: one.length).bounds or (left, y, left, y)
         found += [(x0 + (x1 - x0) * across, y) for across in (0.5, 0.3, 0.7, 0.1, 0.9) if x1 - x0 > 0.8]
     clear = [at for at, off in enumerate(distance(ink, spots(found)).tolist()) if off > 0.5] if found else []
-    return [found[at] for at in clear] or found or [part.representative_point().coords[0]]
+    return [found[at] for at in clear][:8] or found or [part.representative_point().coords[0]]
+
+
+class _Try(NamedTuple):
+    """A place for a word outside: its box, the leader's two ends, and what it costs before it is looked at."""
+
+    cost: float
+    left: float
+    base: float
+    anchor: str
+    start: Point
+    end: Point
 
 
 def _outside(words: str, spots: Sequence[Point], field: _Field) -> tuple[Label, Leader] | None:
     """Beside the cloth, near one of the spots, with a leader to it: the shortest that crosses least."""
-    from shapely import LineString, box, intersection, intersects
-    from shapely import length as lengths
+    from shapely import LineString, box, intersects
 
     wide, high = width(words), points("words", "size") * ABOVE
-    found = [_beside(words, wide, high, spot, way, reach) for spot in spots for way in WAYS for reach in REACHES]
-    boxes = box(
-        [label.box.left - AIR for label, _ in found],
-        [label.y - high - AIR for label, _ in found],
-        [label.box.right + AIR for label, _ in found],
-        [label.y + BELOW * points("words", "size") + AIR for label, _ in found],
+    low = points("words", "size") * BELOW
+    tries = sorted(
+        one
+        for at, spot in enumerate(spots)
+        for way in WAYS
+        for reach in REACHES
+        if (one := _try(spot, way, reach, wide, high, 0.4 * at, field)) is not None
     )
-    clear = [not hit for hit in intersects(field.cloths, boxes).tolist()]
-    ok = [at for at, free in enumerate(field.free(boxes)) if free and clear[at]]
-    ok = [at for at in ok if _widened(field, found[at][0]) <= field.room]
-    if not ok:
-        return None
-    leaders = [LineString([found[at][1].start, found[at][1].end]) for at in ok]
-    over = lengths(intersection(leaders, field.cloths)).tolist()
-    struck = [sum(bool(other.intersects(one)) for other in (*field.boxes, *field.lines)) for one in leaders]
-    best: tuple[float, int] | None = None
-    for place, at in enumerate(ok):
-        label, leader = found[at]
-        grown = max(0.0, _widened(field, label) - (field.right - field.left))
-        up = max(0.0, field.top - label.box.top) + max(0.0, label.box.bottom - field.bottom)
-        cost = leaders[place].length + 0.8 * over[place] + 0.35 * grown + 0.3 * up + 100 * struck[place]
-        cost += 1.5 * (at // (len(WAYS) * len(REACHES))) + (
-            0 if abs(leader.start[0] - leader.end[0]) < 0.1 or abs(leader.start[1] - leader.end[1]) < 0.1 else 1.0
+    best: tuple[float, _Try] | None = None
+    for first in range(0, len(tries), CHUNK):
+        some = tries[first : first + CHUNK]
+        if best is not None and some[0].cost >= best[0]:
+            break
+        boxes = box(
+            [one.left - AIR for one in some],
+            [one.base - high - AIR for one in some],
+            [one.left + wide + AIR for one in some],
+            [one.base + low + AIR for one in some],
         )
-        if best is None or cost < best[0] - 1e-9:
-            best = (cost, at)
-    assert best is not None
-    return found[best[1]] if best[0] < 100 else None
+        covered = intersects(field.cloths, boxes).tolist()
+        for at, free in enumerate(field.free(boxes)):
+            if not free or covered[at] or (best is not None and some[at].cost >= best[0]):
+                continue
+            leader = LineString([some[at].start, some[at].end])
+            if any(other.intersects(leader) for other in (*field.boxes, *field.lines)):
+                continue
+            cost = some[at].cost + 0.8 * leader.intersection(field.cloths).length
+            cost += 5.0 * _crossings(leader, field.work)
+            if best is None or cost < best[0] - 1e-9:
+                best = cost, some[at]
+    if best is None:
+        return None
+    found = best[1]
+    x = {"start": found.left, "middle": found.left + wide / 2, "end": found.left + wide}[found.anchor]
+    return Label(words, x, found.base, found.anchor), Leader(found.start, found.end)
 
 
-def _widened(field: _Field, label: Label) -> float:
-    around = label.box
-    return float(max(field.right, around.right) - min(field.left, around.left))
+def _crossings(leader: Any, work: Any) -> int:
+    """How often a leader crosses what hands do, but for where it ends."""
+    from shapely import Point as Spot
+
+    hits = leader.intersection(work)
+    end = Spot(leader.coords[-1])
+    return sum(1 for one in getattr(hits, "geoms", [hits]) if not one.is_empty and one.distance(end) > 0.4)
 
 
-def _beside(words: str, wide: float, high: float, spot: Point, way: Point, reach: float) -> tuple[Label, Leader]:
-    """The word at the end of a leader that goes one way from a spot."""
+def _try(spot: Point, way: Point, reach: float, wide: float, high: float, cost: float, field: _Field) -> _Try | None:
+    """The word at the end of a leader that goes one way from a spot; None where the figure would become too wide."""
     x, y = spot[0] + way[0] * reach, spot[1] + way[1] * reach
     if abs(way[0]) > 0.4:
         anchor = "start" if way[0] > 0 else "end"
-        return Label(words, x + math.copysign(GAP, way[0]), y + high / 2, anchor), Leader((x, y), spot)
-    return Label(words, x, y - GAP if way[1] < 0 else y + high + GAP, "middle"), Leader((x, y), spot)
+        left, base = (x + GAP if way[0] > 0 else x - GAP - wide), y + high / 2
+    else:
+        anchor, left, base = "middle", x - wide / 2, (y - GAP if way[1] < 0 else y + high + GAP)
+    grown = max(field.right, left + wide) - min(field.left, left)
+    if grown > field.room:
+        return None
+    cost += reach + (1.0 if min(abs(way[0]), abs(way[1])) > 0.1 else 0.0)
+    cost += 0.35 * max(0.0, grown - (field.right - field.left))
+    cost += 0.3 * (max(0.0, field.top - base + high) + max(0.0, base - field.bottom))
+    return _Try(cost, left, base, anchor, (x, y), spot)
 
 
 def widest(view: View, done: Sequence[Marked]) -> float:

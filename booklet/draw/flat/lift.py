@@ -18,8 +18,10 @@ if TYPE_CHECKING:
 
 # Between which angles is a corner folded back, in degrees? Our choice: others look like no corner.
 SHARPEST, BLUNTEST = 55.0, 125.0
-# How much longer than the fold's sides must the edges at the corner be, and how much larger the cloth? Our choice.
-EDGES, CLOTH = 1.25, 2.4
+# How much longer than the fold's sides must the edges at the corner be? Our choice.
+EDGES = 1.25
+# No more of the cloth's width is folded back than this share, and no less than so many millimetres on paper.
+CLOTH, LEAST = 0.45, 4.0
 # White between what is folded back and the work, in millimetres on paper.
 AIR = 1.2
 
@@ -34,41 +36,38 @@ class Lifted(NamedTuple):
 
 def lifted(made: Sequence[Sheet], done: Sequence[Marked], paper: Paper) -> Lifted | None:
     """Of the uppermost cloth that is laid on another; None where no corner is free, or where that hides work."""
-    from shapely import LineString, MultiLineString, Polygon, box
+    from shapely import LineString, MultiLineString, Polygon, prepare, union_all
 
-    at = len(made) - 1
-    upper = made[at]
-    if upper.lying.cloth.how != "laid":
+    at = max((at for at, sheet in enumerate(made) if sheet.lying.cloth.how == "laid"), default=0)
+    left, top, right, bottom = made[at].area.bounds
+    side = min(millimetres("pieces", "lift") / paper.scale, CLOTH * min(right - left, bottom - top))
+    if at == 0 or side * paper.scale < LEAST:
         return None
-    side = millimetres("pieces", "lift") / paper.scale
-    left, top, right, bottom = upper.area.bounds
-    if min(right - left, bottom - top) < CLOTH * side:
-        return None
-    lower = next((sheet for sheet in made[:at] if sheet.lying.cloth.how not in ("under", "over")), None)
     strokes = [LineString(stroke.line) for one in done for stroke in one.strokes if len(stroke.line) > 1]
-    work: Any = MultiLineString(strokes).buffer(AIR / paper.scale, quad_segs=2)
-    inside = box(*paper.box).buffer(-side / 2)
-    best: tuple[float, Polygon, Polygon] | None = None
-    for corner, one, two in _corners(upper.area, side):
-        away = Polygon([corner, one, two])
-        flap = Polygon([_mirrored(corner, one, two), one, two])
-        if lower is None or not inside.contains(flap) or work.intersects(away) or work.intersects(flap):
+    patches = [patch.area for one in done for patch in one.patches]
+    above = [sheet.area for sheet in made[at + 1 :]]
+    taken: Any = union_all([MultiLineString(strokes).buffer(AIR / paper.scale, quad_segs=2), *patches, *above])
+    prepare(taken)
+    lower = union_all([sheet.area for sheet in made[:at] if sheet.lying.cloth.how not in ("under", "over")])
+    found: list[tuple[float, Any, Any]] = []
+    for corner, one, two in _corners(made[at].area, side):
+        away, flap = Polygon([corner, one, two]), Polygon([_mirrored(corner, one, two), one, two])
+        if _share(paper.laid(away), away) < 0.98 * paper.scale**2 or taken.intersects(away) or taken.intersects(flap):
             continue
-        if (
-            lower.area.intersection(away).area < 0.8 * away.area
-            or upper.area.intersection(flap).area < 0.97 * flap.area
-        ):
-            continue
-        # The lower right-hand corner where there is a choice: what lies nearest to the reader is lifted.
-        value = corner[0] + 1.5 * corner[1]
-        if best is None or value > best[0]:
-            best = value, away, flap
-    if best is None:
+        if _share(lower.intersection(away), away) > 0.8 and _share(made[at].area.intersection(flap), flap) > 0.97:
+            # The lower right-hand corner where there is a choice: what lies nearest to the reader is lifted.
+            found.append((corner[0] + 1.5 * corner[1], away, flap))
+    if not found:
         return None
-    cloth = upper.lying.cloth
+    _, away, flap = max(found, key=lambda one: one[0])
+    cloth = made[at].lying.cloth
     face = "right" if cloth.face == "wrong" else "wrong"
-    area = upper.area.difference(best[1])
-    return Lifted(at, upper._replace(area=area), Marked(patches=(Patch(face, cloth.cloth, best[2]),)))
+    rest = made[at]._replace(area=made[at].area.difference(away))
+    return Lifted(at, rest, Marked(patches=(Patch(face, cloth.cloth, flap),)))
+
+
+def _share(area: Any, of: Any) -> float:
+    return float(area.area / of.area)
 
 
 def _corners(area: Any, side: float) -> Iterator[tuple[Point, Point, Point]]:
