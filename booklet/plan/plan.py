@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from booklet.length import Length
+from booklet.plan.flow import GarmentMap
 from booklet.plan.picture import StepFigure
 from booklet.plan.prose import Measure, Prose
 
@@ -105,12 +106,13 @@ class Notion(NamedTuple):
 
 
 class PieceRow(NamedTuple):
-    """`cuts`: (material's name, "2" or "1 on fold")."""
+    """`cuts`: (material's name, "2" or "1 on fold"); cloth: what it is cut of first, self | lining | interfacing."""
 
     number: str
     name: str
     cuts: tuple[tuple[str, str], ...]
     views: tuple[str, ...]
+    cloth: str = "self"
 
 
 class Term(NamedTuple):
@@ -245,7 +247,8 @@ class FilmPlan:
 
 @dataclass(slots=True)
 class Plan:
-    """Everything, for all views (`view` None) or for one. branches: where there are several views to be told apart."""
+    """Everything, for all views (`view` None) or for one. branches: where there are several views to be told apart;
+    map: of the same views, where pieces are joined."""
 
     name: str
     title: str
@@ -271,6 +274,7 @@ class Plan:
     films: FilmPlan | None = None
     all_views: tuple[str, ...] = field(default=())
     branches: Branches | None = None
+    map: GarmentMap | None = None
 
     @property
     def steps(self) -> list[PlanStep]:

@@ -15,6 +15,7 @@ from booklet.draw.drawing import Drawing
 from booklet.plan.plan import Art, Figure, Gap, Plan, PlanSection, PlanStep
 from booklet.plan.prose import Prose
 from booklet.publish import tables, wording
+from booklet.publish.fronts import Fronts
 from booklet.publish.html import inline_html, measure_html, prose_html, view_words
 from booklet.styles_folder import styles_folder
 
@@ -26,6 +27,10 @@ FONTS = ("SourceSans3-Regular.ttf", "SourceSans3-It.ttf", "SourceSans3-Semibold.
 TALLEST = 76.0
 
 _TEMPLATES = Path(__file__).with_name("templates")
+
+
+# What a booklet without drawings before its steps has.
+NO_FRONTS = Fronts()
 
 
 class SetStep(NamedTuple):
@@ -52,12 +57,12 @@ def booklet_html(
     drawings: Mapping[Figure, Drawing],
     key: Mapping[str, Drawing],
     paper: str,
-    branches: Drawing | None = None,
+    fronts: Fronts = NO_FRONTS,
 ) -> str:
     """The booklet of all views or of one. It names its files as `booklet_assets` does.
 
     drawings: one for each figure of the steps and views; key: one for each kind in the plan's key; paper: of PAPERS;
-    branches: the views side by side, for a booklet of all of them.
+    fronts: what is drawn before the steps, of the same plan.
     """
     letters = _letters(plan)
     anchors = {step.id: _step_anchor(step) for step in plan.steps}
@@ -68,22 +73,22 @@ def booklet_html(
         drawings=drawings,
         key=key,
         letters=letters,
-        branches=branches,
+        fronts=fronts,
         sections=[_section(number, section, letters, drawings) for number, section in enumerate(plan.sections, 1)],
         view_drawings=[(view, _drawing(view.figure, drawings)) for view in plan.views],
         prose=lambda prose: prose_html(prose, anchors),
         inline=lambda prose: inline_html(prose, anchors),
+        piece_pictures={key: Markup("").join(map(_piece_picture, each)) for key, each in fronts.pictures.items()},
         notion_table=tables.notion_table(plan.notions, [view.letter for view in plan.views], anchors),
         css=Markup(_css(paper)),
     )
 
 
 def booklet_assets(
-    drawings: Mapping[Figure, Drawing], key: Mapping[str, Drawing], branches: Drawing | None = None
+    drawings: Mapping[Figure, Drawing], key: Mapping[str, Drawing], fronts: Fronts = NO_FRONTS
 ) -> dict[str, bytes]:
     """Every file that the booklet's HTML names: the drawings and the type."""
-    others = () if branches is None else (branches,)
-    figures = {drawing.name: drawing.svg.encode() for drawing in (*drawings.values(), *key.values(), *others)}
+    figures = {drawing.name: drawing.svg.encode() for drawing in (*drawings.values(), *key.values(), *fronts.every)}
     return figures | _fonts()
 
 
@@ -119,6 +124,13 @@ def _environment() -> Environment:
     environment.filters["address"] = quote
     environment.filters["lower_first"] = lambda words: words[:1].lower() + words[1:]
     return environment
+
+
+def _piece_picture(drawing: Drawing) -> Markup:
+    words = Markup("<span>{}</span>").format(drawing.caption) if drawing.caption else Markup("")
+    return Markup('<span class="picture"><img src="{}" alt="{}" style="width: {:.2f}mm">{}</span>').format(
+        quote(drawing.name), drawing.shows, drawing.width_mm, words
+    )
 
 
 def _letters(plan: Plan) -> tuple[str, ...]:

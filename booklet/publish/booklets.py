@@ -11,7 +11,9 @@ from typing import TYPE_CHECKING, NamedTuple
 from booklet.publish.booklet import booklet_assets, booklet_html
 
 if TYPE_CHECKING:
+    from booklet.plan.plan import Plan
     from booklet.publish.edition import Edition
+    from booklet.publish.fronts import Fronts
 
 
 class Job(NamedTuple):
@@ -27,16 +29,17 @@ def booklet_jobs(edition: Edition, papers: Sequence[str], each_view: bool) -> li
 
 
 def _jobs(edition: Edition, papers: Sequence[str], each_view: bool) -> Iterator[Job]:
-    assets = booklet_assets(edition.drawings, edition.key, edition.branches)
+    fronts = {letter: edition.view_fronts(letter) for letter in edition.pattern.views} if each_view else {}
     for paper in papers:
-        html = booklet_html(edition.plan, edition.drawings, edition.key, paper, edition.branches)
-        yield Job(f"booklet-{paper}.pdf", html, assets)
+        yield _job(edition, edition.plan, paper, edition.fronts, "")
         if each_view:
             for letter in edition.pattern.views:
-                plan = edition.view_plan(letter)
-                yield Job(
-                    f"booklet-{letter}-{paper}.pdf", booklet_html(plan, edition.drawings, edition.key, paper), assets
-                )
+                yield _job(edition, edition.view_plan(letter), paper, fronts[letter], f"{letter}-")
+
+
+def _job(edition: Edition, plan: Plan, paper: str, fronts: Fronts, view: str) -> Job:
+    html = booklet_html(plan, edition.drawings, edition.key, paper, fronts)
+    return Job(f"booklet-{view}{paper}.pdf", html, booklet_assets(edition.drawings, edition.key, fronts))
 
 
 def set_booklets(jobs: Sequence[Job], folder: Path, progress: Callable[[str], None]) -> list[str]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from booklet.plan.build import make_plan
 from booklet.plan.plan import Art
+from booklet.publish.fronts import Fronts, fronts_of
 
 if TYPE_CHECKING:
     from booklet.draw.drawing import Drawing
@@ -63,11 +64,13 @@ class Edition:
         return frozenset(name for name in self.pattern.pieces if self.shapes.of(name, size) is not None)
 
     @cached_property
-    def branches(self) -> Drawing | None:
-        """The views side by side, for a page of paper."""
-        from booklet.draw.branches import draw_branches
+    def fronts(self) -> Fronts:
+        """What is drawn before the steps of all views."""
+        return fronts_of(self.plan, self.shapes)
 
-        return draw_branches(self.plan.branches) if self.plan.branches is not None else None
+    def view_fronts(self, letter: str) -> Fronts:
+        """And before those of one."""
+        return fronts_of(self.view_plan(letter), self.shapes)
 
     @cached_property
     def key(self) -> dict[str, Drawing]:

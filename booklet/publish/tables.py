@@ -12,6 +12,7 @@ from booklet.length import Spelled
 from booklet.plan.plan import Chart, Fabric, FabricRow, Notion, PieceRow
 from booklet.plan.prose import Measure
 from booklet.publish.html import amount_html, inline_html, measure_html, other_html, spelled_html, system, view_words
+from booklet.read.tree import same_name
 
 # How many columns does a page carry before a table is turned? Our choice, by trial on A4 at 9.4 pt.
 MOST_COLUMNS = 12
@@ -136,8 +137,11 @@ def notion_table(notions: Sequence[Notion], letters: Sequence[str], anchors: Map
     return Table("counts", (_head("Item"), *heads), tuple(rows))
 
 
-def piece_table(pieces: Sequence[PieceRow], letters: Sequence[str]) -> Table:
-    """Number, name, how many to cut of each material, and the views, where there are several."""
+def piece_table(
+    pieces: Sequence[PieceRow], letters: Sequence[str], pictures: Mapping[str, Markup] | None = None
+) -> Table:
+    """Number, picture where there are any, name, how many to cut of each material, and the views, where there are
+    several. pictures: by `same_name` of the piece."""
     materials = list(dict.fromkeys(material for piece in pieces for material, _ in piece.cuts))
     several = len(letters) > 1
     across = 2 + len(materials) + several <= MOST_COLUMNS // 2  # words are twice as wide as figures
@@ -150,8 +154,11 @@ def piece_table(pieces: Sequence[PieceRow], letters: Sequence[str]) -> Table:
         else:
             cells = [Cell("words", escape("; ".join(f"{material}, {count}" for material, count in piece.cuts)))]
         views = [Cell("words", marks_html(piece.views, letters))] if several else []
-        rows.append((Cell("words", escape(piece.number)), Cell("row", escape(piece.name)), *cells, *views))
-    return Table("pieces", (_head(""), _head("Piece"), *heads, *([_head("Views")] if several else [])), tuple(rows), 2)
+        seen = [Cell("words", pictures.get(same_name(piece.name), Markup("")))] if pictures else []
+        rows.append((Cell("words", escape(piece.number)), *seen, Cell("row", escape(piece.name)), *cells, *views))
+    labels = [_head(""), *([_head("")] if pictures else []), _head("Piece")]
+    head = (*labels, *heads, *([_head("Views")] if several else []))
+    return Table("pieces pictured" if pictures else "pieces", head, tuple(rows), len(labels))
 
 
 def marks_html(views: Sequence[str], letters: Sequence[str]) -> Markup:

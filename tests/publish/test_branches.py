@@ -11,6 +11,7 @@ import pytest
 
 from booklet.publish.booklet import booklet_assets, booklet_html
 from booklet.publish.branches import branches_json, branches_text
+from booklet.publish.fronts import Fronts
 from booklet.publish.outputs.page import page_html
 from booklet.publish.pdf import write_pdf
 from tests.golden import check_golden
@@ -82,11 +83,11 @@ def test_as_an_object() -> None:
 def test_the_booklet_of_all_views_draws_them(name: str, paper: str, tmp_path: Path) -> None:
     """With its alternative text, whole on one page, and WeasyPrint has nothing to complain of; the same bytes twice."""
     edition = demo(name)
-    html = booklet_html(edition.plan, edition.drawings, edition.key, paper, edition.branches)
+    html = booklet_html(edition.plan, edition.drawings, edition.key, paper, edition.fronts)
     front = html.index('id="reading"')
     short = html[: html.index("<body")] + '<body data-pattern="" data-edition="" data-draft=""><section class="front" '
     short += html[front : html.index("</section>", front)] + "</section></body></html>"
-    assets = booklet_assets(edition.drawings, edition.key, edition.branches)
+    assets = booklet_assets(edition.drawings, edition.key, edition.fronts)
     files = [tmp_path / "one.pdf", tmp_path / "two.pdf"]
     assert [write_pdf(short, assets, file) for file in files] == [[], []]
     assert files[0].read_bytes() == files[1].read_bytes()
@@ -94,9 +95,9 @@ def test_the_booklet_of_all_views_draws_them(name: str, paper: str, tmp_path: Pa
     (page,) = [page for page in pages if HEAD in page]
     assert edition.plan.branches is not None
     assert all(run.section in page for run in edition.plan.branches.runs)
-    assert edition.branches is not None
-    assert edition.branches.caption in page
-    assert f'alt="{edition.branches.shows}"' in html
+    assert edition.fronts.branches is not None
+    assert edition.fronts.branches.caption in page
+    assert f'alt="{edition.fronts.branches.shows}"' in html
 
 
 def test_a_booklet_of_one_view_does_not() -> None:
@@ -107,7 +108,7 @@ def test_a_booklet_of_one_view_does_not() -> None:
 
 def test_what_a_page_would_not_hold_is_said_in_sentences() -> None:
     edition = demo("lantern-tote")
-    html = booklet_html(edition.plan, edition.drawings, edition.key, "a4", None)
+    html = booklet_html(edition.plan, edition.drawings, edition.key, "a4", Fronts())
     assert "Both views share steps 1 to 12 and 18 to 24. Steps 13 to 15" in html
 
 
@@ -118,6 +119,6 @@ def test_the_phone_page_draws_them_narrow(name: str) -> None:
     html = page_html(edition)
     assert html.count(f"<h3>{HEAD}</h3>") == 1
     figure = html[html.index('<div class="branches">') :]
-    assert edition.branches is not None
-    assert f"<title>{edition.branches.shows}</title>" in figure[: figure.index("</svg>")]
+    assert edition.fronts.branches is not None
+    assert f"<title>{edition.fronts.branches.shows}</title>" in figure[: figure.index("</svg>")]
     assert 'width="62mm"' in figure[: figure.index(">", figure.index("<svg"))]

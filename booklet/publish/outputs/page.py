@@ -76,6 +76,9 @@ def page_html(edition: Edition) -> str:
                 view.letter: _picture(edition.drawings[view.figure], view.figure) for view in plan.views if view.figure
             },
             branches=_branches(plan),
+            garment=_garment(edition),
+            sheet=_inline(edition.fronts.sheet) if edition.fronts.sheet else None,
+            piece_pictures={key: Markup("").join(map(_piece, each)) for key, each in edition.fronts.pictures.items()},
             key={kind: Markup(drawing.svg) for kind, drawing in edition.key.items()},
             tool_words=", ".join(plan.tools),
             css=Markup(_faces() + (styles_folder() / "page.css").read_text(encoding="utf-8")),
@@ -149,6 +152,24 @@ def _branches(plan: Plan) -> Markup | None:
     if drawing is None:
         return Markup("<p>{}</p>").format(" ".join(plan.branches.says))
     return _figure(drawing, Markup(drawing.svg[drawing.svg.index("<svg") :]), "narrow")
+
+
+def _garment(edition: Edition) -> Markup | None:
+    """The map, which moves under the thumb on a narrow screen; in sentences where a page of paper would not hold it."""
+    if edition.plan.map is None:
+        return None
+    drawing = edition.fronts.map
+    return _inline(drawing) if drawing else Markup("<p>{}</p>").format(" ".join(edition.plan.map.says))
+
+
+def _inline(drawing: Drawing) -> Markup:
+    return _figure(drawing, Markup(drawing.svg[drawing.svg.index("<svg") :]), "wide")
+
+
+def _piece(drawing: Drawing) -> Markup:
+    image = Markup(drawing.svg[drawing.svg.index("<svg") :])
+    words = Markup("<span>{}</span>").format(drawing.caption) if drawing.caption else Markup("")
+    return Markup('<span class="picture">{}{}</span>').format(image, words)
 
 
 def _picture(drawing: Drawing, figure: Figure) -> Markup:
