@@ -50,6 +50,7 @@ class Marks(Record):
     cutouts: list[Course] = fresh(default_factory=list)
     holes: list[Point] = fresh(default_factory=list)
     texts: list[str] = fresh(default_factory=list)
+    label: str = ""
 
 
 def outline_of(marks: Marks) -> Outline:
@@ -75,6 +76,7 @@ def outline_of(marks: Marks) -> Outline:
         tuple(marks.holes),
         tuple(marks.texts),
         (*rings[1:], *marks.cutouts),
+        marks.label,
     )
 
 

@@ -43,6 +43,7 @@ class Outline(NamedTuple):
     holes: tuple[Point, ...] = ()
     texts: tuple[str, ...] = ()
     cutouts: tuple[Course, ...] = ()
+    label: str = ""
 
 
 class BadOutline(ValueError):

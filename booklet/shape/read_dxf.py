@@ -151,7 +151,7 @@ class _File:
                 raise BadOutline(
                     f"This file holds more than {MOST_PIECES} pieces.", "Save fewer pieces or sizes into one file."
                 )
-            yield self._named(self._marks(block), block.name)
+            yield self._named(self._marks(block), _decoded(block.name))
         if not found:
             yield from self._loose()
 
@@ -235,6 +235,7 @@ class _File:
         """With the name and size that its texts say, or the block's name."""
         names = [match[1] for text in marks.texts if (match := _NAME.match(text))]
         sizes = [match[1] for text in marks.texts if (match := _SIZE.match(text))]
+        marks.label = block
         marks.name = names[0] if names else block
         marks.size = sizes[0] if sizes else ""
         return marks
@@ -309,7 +310,14 @@ def _layer(entity: Any) -> int:
 
 def _text(entity: Any) -> str:
     text = entity.plain_text() if hasattr(entity, "plain_text") else entity.dxf.get("text", "")
-    return " ".join(str(text).split())[:200]
+    return " ".join(_decoded(text).split())[:200]
+
+
+def _decoded(text: Any) -> str:
+    r"""With the signs that older files write as `\U+00C4`."""
+    from ezdxf.lldxf.encoding import decode_dxf_unicode
+
+    return str(decode_dxf_unicode(str(text)))
 
 
 def _third(point: Point, middle: Point) -> Point:

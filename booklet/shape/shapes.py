@@ -108,7 +108,7 @@ class Shapes:
                     self._say_bad(source, bad)
             self._strange += file.strange
             for outline in file.outlines:
-                told = self._told(outline.name, outline.size, source)
+                told = self._told(outline.name, outline.size, source, outline.label)
                 if told is None:
                     self._strange.append(outline.name)
                 else:
@@ -131,14 +131,17 @@ class Shapes:
 
         return read_dxf(data)
 
-    def _told(self, name: str, size: str, source: OutlineSource) -> Told | None:
-        """The size stands in the drawing, in the piece's name, or in the file's, as in `front-12.dxf`."""
+    def _told(self, name: str, size: str, source: OutlineSource, label: str = "") -> Told | None:
+        """The size stands in the drawing, in the piece's or the block's name, or in the file's: `front-12.dxf`."""
         told = self._known.told(name, size)
         if told is None or told.size:
             return told
-        words = plain(source.path.stem).split(" ")
-        tails = (self._known.size(" ".join(words[at:])) for at in range(len(words)))
-        return told._replace(size=next((sized for sized in tails if sized), ""))
+        for called in (label, source.path.stem):
+            words = plain(called).split(" ")
+            tails = (self._known.size(" ".join(words[at:])) for at in range(len(words)))
+            if sized := next((sized for sized in tails if sized), None):
+                return told._replace(size=sized)
+        return told
 
     def _named(self, piece: Piece, outline: Outline) -> PieceShape | None:
         from booklet.shape.name import shape_of

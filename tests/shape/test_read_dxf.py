@@ -14,10 +14,12 @@ import yaml
 from ezdxf import path as ezdxf_path
 from shapely.geometry import Polygon
 
+from booklet.read.faults import Faults
 from booklet.shape.course import FINE, TOLERANCE, area, length
 from booklet.shape.outline import BadOutline
 from booklet.shape.read_dxf import read_dxf
-from tests.shape.making import block, dxf, long, one_outline
+from booklet.shape.shapes import Shapes
+from tests.shape.making import block, dxf, long, one_outline, pattern_in
 
 CUT = {"layer": "1"}
 SQUARE = [(0, 0), (300, 0), (300, 200), (0, 200)]
@@ -164,6 +166,19 @@ def test_names_and_sizes_stand_in_the_texts_of_a_block() -> None:
 
     found = [(outline.name, outline.size) for outline in read_dxf(dxf(draw)).outlines]
     assert found == [("FRONT", "12"), ("Back yoke", "14"), ("SLEEVE_12", "")]
+
+
+def test_a_size_may_stand_in_the_blocks_name_alone(tmp_path: Path) -> None:
+    """While a text says the piece's; names in another encoding, or in the escapes of old files, are read."""
+
+    def draw(document: Any) -> None:
+        for label, name in (("P1_12", "\\U+00C4rmel"), ("Ärmel-14", "Ärmel")):
+            block(document, label, [f"Piece Name: {name}"]).add_polyline2d(SQUARE, close=True, dxfattribs=CUT)
+
+    data = dxf(draw, "R12").decode().encode("cp1252")
+    body = "sizes: [12, 14]\noutlines: p.dxf\npieces:\n  ärmel: {number: 1, cut: {self: 2}, edges: {all: {}}}\n"
+    shapes = Shapes(pattern_in(tmp_path / "p", body, {"p.dxf": data}), Faults())
+    assert [shapes.of("ärmel", size) is not None for size in shapes.sizes] == [True, True]
 
 
 def test_layers_have_the_meaning_of_the_standard() -> None:
