@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from booklet.plan.picture import Cloth, Meeting
+from booklet.plan.picture import Cloth, Mark, Meeting
 from booklet.read.tree import same_name
 
 if TYPE_CHECKING:
@@ -14,24 +15,31 @@ if TYPE_CHECKING:
 
 # Acts after which two joined pieces no longer lie side by side: the one has gone behind the other.
 _BEHIND = frozenset({"turn", "understitch"})
+_FOLDS = frozenset({"up", "in", "under", "down"})
 
 
 class Laying:
-    """The cloths of one figure. `time`: what was done before it is seen; `drawn`: pieces that have an outline."""
+    """The cloths of one figure.
 
-    def __init__(self, bench: Bench, time: int, drawn: frozenset[str]) -> None:
+    time: what was done before it is seen; drawn: pieces that have an outline; runs: the sides of the seam in hand.
+    Where each is a run of as many pieces, one seam crosses another, and the pieces of a side lie opened out.
+    """
+
+    def __init__(self, bench: Bench, time: int, drawn: frozenset[str], runs: Sequence[Sequence[Edge]] = ()) -> None:
         self.bench = bench
         self.time = time
         self.drawn = drawn
         self.cloths: list[Cloth] = []
         self.number: dict[CutPiece, int] = {}
+        cuts = [set(dict.fromkeys(edge.cut for edge in run)) for run in runs]
+        self.flat = cuts if len({len(run) for run in cuts}) == 1 else []
 
     def can_show(self, edges: Iterable[Edge]) -> bool:
         return all(same_name(edge.cut.piece.name) in self.drawn for edge in edges)
 
     def place(self, edges: Sequence[Edge], face: str, how: str = "alone", meets: tuple[Meeting, ...] = ()) -> bool:
         """Lays out the pieces of some edges: the first as said, the others as they hang on it. False: they can't be."""
-        for cut in dict.fromkeys(edge.cut for edge in edges):
+        for cut in self._largest_first(edges):
             if cut in self.number:
                 continue
             if same_name(cut.piece.name) not in self.drawn:
@@ -39,13 +47,31 @@ class Laying:
             if not self._hang(cut, face):
                 self.add(cut, face, how, meets)
                 how, meets = "alone", ()
+        self.keep(edges)
         return True
+
+    def _largest_first(self, edges: Iterable[Edge]) -> list[CutPiece]:
+        """Where one piece went behind another, a facing its garment, the other comes first: that with more edges."""
+        cuts = list(dict.fromkeys(edge.cut for edge in edges))
+        if any(self.hides(one, two) for one, two in pairwise(cuts)):
+            cuts.sort(key=lambda cut: -len(cut.piece.edges))
+        return cuts
+
+    def keep(self, edges: Iterable[Edge]) -> None:
+        """Of pieces that lie folded in half, the half with these edges is the one to be seen."""
+        for edge in edges:
+            number = self.number.get(edge.cut)
+            halved = self.cloths[number].halved if number is not None else ()
+            near = {edge.spec.name, *(one.spec.name for one in edge.neighbours)}
+            if halved and halved[0] in near and halved[1] not in near - {edge.spec.name}:
+                self.change(edge.cut, halved=(halved[1], halved[0]))
 
     def place_one_each(self, edges: Sequence[Edge], face: str) -> None:
         """Lays out the pieces of some edges, of those that hang together already only the first."""
         for cut in dict.fromkeys(edge.cut for edge in edges):
             if cut not in self.number and not self._way_to(cut):
                 self.add(cut, face)
+        self.keep(edges)
 
     def add(self, cut: CutPiece, face: str, how: str = "alone", meets: tuple[Meeting, ...] = ()) -> int:
         self.number[cut] = len(self.cloths)
@@ -66,9 +92,30 @@ class Laying:
                 ),
                 darts=tuple(name for name, act in cut.darts.items() if act and act.time < self.time),
                 fused=cut.fused is not None and cut.fused.time < self.time,
+                turned_in=tuple(edge.spec.name for edge in _once(cut) if self._turned_in(edge)),
+                gathered=tuple(edge.spec.name for edge in _once(cut) if self._gathered(edge)),
+                halved=self._halved(cut),
             )
         )
         return self.number[cut]
+
+    def change(self, cut: CutPiece, **fields: object) -> None:
+        number = self.number[cut]
+        self.cloths[number] = self.cloths[number]._replace(**fields)  # type: ignore[arg-type]
+
+    def again(self, cut: CutPiece, edge: str, other: str) -> int:
+        """The same piece once more beside itself, one edge of it on another: a tube, spread at its seam."""
+        first = self.number[cut]
+        self.cloths.append(self.cloths[first]._replace(how="opened", meets=(Meeting(other, first, edge),)))
+        return len(self.cloths) - 1
+
+    def flaps(self) -> list[Mark]:
+        """Allowances that are pressed to the wrong side by now, on the cloths that show it."""
+        return [
+            Mark("flap", number, cloth.turned_in)
+            for number, cloth in enumerate(self.cloths)
+            if cloth.turned_in and cloth.face == "wrong" and not cloth.halved
+        ]
 
     def _cut_to(self, cut: CutPiece) -> tuple[tuple[str, str], ...]:
         found = []
@@ -78,6 +125,20 @@ class Laying:
                 if act.name == "cut" and act.time < self.time and line is not None:
                     found.append((edge.spec.name, same_name(line.value)))
         return tuple(found)
+
+    def _turned_in(self, edge: Edge) -> bool:
+        return any(act.time < self.time and turns_in(act) for act in edge.acts)
+
+    def _gathered(self, edge: Edge) -> bool:
+        """Drawn up as soon as it is sewn to what it is gathered for."""
+        rows = [act for act in edge.acts if act.name == "gather" and act.time < self.time]
+        return bool(rows) and any(seam.act.time <= self.time for seam in edge.seams)
+
+    def _halved(self, cut: CutPiece) -> tuple[str, ...]:
+        """A piece that was sewn to itself and turned right side out."""
+        if not any(act.time < self.time and cut in act.cuts for act in self.bench.of("turn")):
+            return ()
+        return next((pair for seam in self._seams(cut) if (pair := own_edges(seam, cut))), ())
 
     def hangs_behind(self, cut: CutPiece) -> bool:
         """Whether it lies behind a cloth that is there, by a seam that was turned or understitched."""
@@ -123,21 +184,54 @@ class Laying:
         seams = [seam for edge in _once(cut) for seam in edge.seams if seam.act.time < self.time]
         return list(dict.fromkeys(seams))
 
+    def hides(self, one: CutPiece, two: CutPiece) -> bool:
+        """Whether a seam between two pieces was turned or understitched, so that one lies behind the other."""
+        return any(
+            act.time < self.time and act.name in _BEHIND
+            for seam in self._seams(one)
+            if any(edge.cut is two for edge in seam.edges)
+            for act in seam.later
+        )
+
     def _behind(self, seam: Seam, new: CutPiece, old: CutPiece) -> bool:
+        if any(new in run and old in run for run in self.flat):
+            return False
         if any(act.time < self.time and act.name in _BEHIND for act in seam.later):
             return True
         both = {new, old}
         return any(seam.act.time < act.time < self.time and both <= set(act.cuts) for act in self.bench.of("turn"))
 
 
+def turns_in(act: Act) -> bool:
+    """Whether it presses the allowance of an edge, of no seam, to the wrong side."""
+    word = same_name(act.entry.word.value) if act.entry.word else ""
+    return act.name == "press" and act.seam is None and act.target is None and bool(act.edges) and word in _FOLDS
+
+
+def own_edges(seam: Seam, cut: CutPiece) -> tuple[str, ...]:
+    """Two different edges of one piece that a seam sews together, or none."""
+    if len(seam.layers) != 2 or any(edge.cut is not cut for edge in seam.edges):
+        return ()
+    one, two = ([edge.spec.name for edge in layer.edges] for layer in seam.layers)
+    return (one[0], two[0]) if one and two and one[0] != two[0] else ()
+
+
 def meeting(seam: Seam, new: CutPiece, old: CutPiece, number: int) -> tuple[Meeting, ...]:
-    """The edges of a seam in which two pieces meet, those of like names first."""
+    """The edges of a seam in which two pieces meet, those of like names first.
+
+    Where the sides are runs of as many pieces, each meets the one in its own place of the other run.
+    """
+    rows = [list(dict.fromkeys(edge.cut for edge in layer.edges)) for layer in seam.layers]
     mine = [[edge for edge in layer.edges if edge.cut is new] for layer in seam.layers]
     theirs = [[edge for edge in layer.edges if edge.cut is old] for layer in seam.layers]
     for at, own in enumerate(mine):
         for other_at, others in enumerate(theirs):
-            if at != other_at and own and others:
-                return pairs([edge.spec.name for edge in own], [edge.spec.name for edge in others], number)
+            if at == other_at or not own or not others:
+                continue
+            one, two = rows[at], rows[other_at]
+            if 1 < len(one) == len(two) and one.index(new) != two.index(old) and new is not old:
+                continue
+            return pairs([edge.spec.name for edge in own], [edge.spec.name for edge in others], number)
     return ()
 
 
@@ -160,6 +254,13 @@ def cloth_of(bench: Bench, cut: CutPiece) -> str:
     return kind if kind in ("lining", "interfacing") else "self"
 
 
-def laid_out(laying: Laying, act: Act, edges: Sequence[Edge], face: str) -> bool:
-    """Lays out what one act is done to, if all of it can be drawn."""
-    return bool(edges) and not act.broken and laying.can_show(edges) and laying.place(edges, face)
+def on_cloths(laying: Laying, kind: str, edges: Iterable[Edge], mark: Mark | None = None) -> list[Mark]:
+    """One mark a cloth. mark: what else it says."""
+    by_cloth: dict[int, list[str]] = {}
+    for edge in edges:
+        if edge.cut in laying.number:
+            by_cloth.setdefault(laying.number[edge.cut], []).append(edge.spec.name)
+    like = mark or Mark(kind, 0)
+    return [
+        like._replace(kind=kind, cloth=cloth, edges=tuple(dict.fromkeys(names))) for cloth, names in by_cloth.items()
+    ]

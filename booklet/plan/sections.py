@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
-from booklet.plan.pictures import pictures_of
+from booklet.plan.pictures import pictures_by_view
 from booklet.plan.plan import Figure, Section
 from booklet.plan.stages import Course, edge_section, seam_section
 
@@ -46,9 +46,11 @@ def figures_of(
 
 
 def _pictures(courses: Sequence[Course], step: Step, drawn: frozenset[str]) -> list[StepFigure]:
-    """As the first view that sews the step finds its pieces."""
-    first = next((course for course in courses if step.id in course.acts), None)
-    return pictures_of(first.bench, first.acts[step.id], drawn) if first is not None and drawn else []
+    """As each view that sews the step finds its pieces."""
+    if not drawn:
+        return []
+    mine = {course.bench.view.letter: course for course in courses if step.id in course.acts}
+    return pictures_by_view({letter: (course.bench, course.acts[step.id]) for letter, course in mine.items()}, drawn)
 
 
 def _asked(course: Course, step: Step) -> Iterable[Section]:

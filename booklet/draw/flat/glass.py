@@ -14,8 +14,8 @@ from booklet.shape.course import Point, along, length
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from booklet.draw.flat.marks import Marked
     from booklet.draw.flat.sheet import Sheet
+    from booklet.draw.flat.strokes import Marked
     from booklet.draw.flat.view import SeenMark, View
     from booklet.plan.picture import Mark
 

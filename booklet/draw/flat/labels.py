@@ -17,7 +17,7 @@ from booklet.shape.course import along, length
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from booklet.draw.flat.marks import Marked
+    from booklet.draw.flat.strokes import Marked
     from booklet.draw.flat.view import View
     from booklet.shape.course import Point
     from booklet.shape.seamline import Flat

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from booklet.draw.flat.marks import Marked, Patch
+from booklet.draw.flat.strokes import Marked, Patch
 from booklet.draw.flat.view import areas_of
 from booklet.draw.ink import millimetres
 from booklet.shape.course import Point, distance

@@ -10,10 +10,11 @@ from booklet.draw.flat.glass import glass_for, glass_paper, ink_glass
 from booklet.draw.flat.ink import ink_view
 from booklet.draw.flat.labels import ink_labels, labels_for, no_hatch, widest
 from booklet.draw.flat.lift import lifted
-from booklet.draw.flat.marks import Bench, marked
+from booklet.draw.flat.marks import marked
 from booklet.draw.flat.paper import paper_for
 from booklet.draw.flat.sheet import sheets
 from booklet.draw.flat.spread import CantLay, spread_out
+from booklet.draw.flat.strokes import Bench
 from booklet.draw.flat.view import view
 from booklet.draw.ink import millimetres
 from booklet.draw.section import named

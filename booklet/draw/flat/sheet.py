@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.read.tree import same_name
-from booklet.shape.course import between, length, nearest
+from booklet.shape.course import between, distance, length, nearest
 from booklet.shape.inset import inset, ring_of
 from booklet.shape.motion import Motion, onto
 
@@ -19,17 +19,25 @@ if TYPE_CHECKING:
     from booklet.shape.seamline import Flat
 
 
+# How much of a cloth is shown along an edge where no more of it is needed, in millimetres of cloth? Our choice.
+STRIP = 62.0
+# Two halves that lie no further apart than twice this are one, in millimetres of cloth. Our choice.
+SLIT = 2.2
+
+
 class Sheet(NamedTuple):
     """area: in millimetres of cloth, a shapely polygon, or two where a pair lies left and right; mirror: what brings
     its one half onto the other, or None; ends: how far inside the cutting line the cloth ends by now, by edge; centre:
-    the line on which it is unfolded; fold: where it is folded, or where only half of it is laid out, that line."""
+    the line on which it is unfolded; fold: where it is folded, or where only half of it is laid out, that line; torn:
+    where the cloth goes on, though no more of it is shown."""
 
     lying: Lying
     area: Any
     mirror: Motion | None
     ends: dict[str, float]
     centre: tuple[Point, Point] | None = None
-    fold: tuple[Point, Point] | None = None
+    fold: Flat | None = None
+    torn: Any = None
 
     def rows(self, widths: Mapping[str, float], edges: Iterable[str]) -> list[Flat]:
         """Lines inside some edges, at their widths from the cutting line, joined where edges follow each other."""
@@ -49,8 +57,10 @@ class Sheet(NamedTuple):
 
 def ends(lying: Lying, turned: Iterable[str]) -> dict[str, float]:
     """How far inside the cutting line the cloth ends: at seam lines and hem folds."""
-    done = {*lying.cloth.sewn, *lying.cloth.hemmed, *turned}
-    return {name: edge.allowance for name, edge in lying.shape.edges.items() if name in done}
+    cloth = lying.cloth
+    done = {*cloth.sewn, *cloth.hemmed, *cloth.turned_in, *turned}
+    at = {name: float(width.millimetres) for name, width in cloth.ends_at}
+    return {name: at.get(name, edge.allowance) for name, edge in lying.shape.edges.items() if name in {*done, *at}}
 
 
 def joined(lines: list[Flat]) -> list[Flat]:
@@ -76,7 +86,7 @@ def sheets(spread: Spread, marks: Iterable[Mark], numbers: Mapping[int, int]) ->
     trimmed: dict[int, dict[str, float]] = {}
     for mark in marks:
         at = numbers[mark.cloth]
-        if mark.kind in ("hem", "casing"):
+        if mark.kind in ("hem", "casing", "turn in"):
             turned.setdefault(at, set()).update(mark.edges)
         elif mark.kind == "trim" and mark.at is not None:
             trimmed.setdefault(at, {}).update(_cut_away(spread.lying[at], mark.edges, float(mark.at.millimetres)))
@@ -110,18 +120,43 @@ def _sheet(lying: Lying, spread: Spread, turned: set[str], trimmed: dict[str, fl
 
     gone = {**trimmed, **ends(lying, turned)}
     lines = _darted(lying, inset(lying.shape, gone))
-    area: Any = _largest(Polygon(lying.motion.all(ring_of(lines, lying.shape.backwards))).buffer(0))
-    fold = None
-    if lying.cloth.how == "folded":
-        area, fold = _folded(lying, area)
+    ring, torn = ring_of(lines, lying.shape.backwards), None
+    if lying.cloth.strip:
+        ring, torn = _strip(lying, ring)
+    fold: Flat | None = None
+    if lying.cloth.halved:
+        ring, fold = _folded(lying, ring)
+    area: Any = _largest(Polygon(lying.motion.all(ring)).buffer(0))
     axis = spread.axes.get(lying.together)
     mirror = across(*axis) if axis else None
     middle = (lying.motion(lying.shape.fold[0]), lying.motion(lying.shape.fold[1])) if lying.shape.fold else None
     if mirror:
         other = Polygon(mirror.all(tuple(area.exterior.coords)))
         # To a hundredth of a millimetre, so that the two halves grow together along the fold.
-        area = union(area, other, grid_size=0.01)
-    return Sheet(lying, area, mirror, gone, middle if mirror else None, fold or (None if mirror else middle))
+        area = _grown_together(union(area, other, grid_size=0.01))
+    return Sheet(lying, area, mirror, gone, middle if mirror else None, fold or (None if mirror else middle), torn)
+
+
+def _grown_together(area: Any) -> Any:
+    """Two halves that lie a hair apart along their fold, as bent pieces do, as one."""
+    if area.geom_type != "MultiPolygon":
+        return area
+    closed = area.buffer(SLIT, join_style="mitre").buffer(-SLIT, join_style="mitre")
+    return closed if closed.geom_type == "Polygon" else area
+
+
+def _strip(lying: Lying, ring: Flat) -> tuple[Flat, Any]:
+    """The part of a ring that lies along some edges, and the line where it was parted from the rest, in its place."""
+    from shapely.geometry import LineString, Polygon
+
+    part = Polygon(ring)
+    for name in lying.cloth.strip:
+        if name in lying.shape.edges:
+            part = part.intersection(LineString(lying.shape.edges[name].cut).buffer(STRIP))
+    outline = tuple(_largest(part).exterior.coords)
+    parted = LineString(outline).difference(LineString(ring).buffer(0.2))
+    longest = max(getattr(parted, "geoms", [parted]), key=lambda one: one.length)
+    return outline, LineString(lying.motion.all(tuple(longest.coords))) if not longest.is_empty else None
 
 
 def _darted(lying: Lying, lines: dict[str, Flat]) -> dict[str, Flat]:
@@ -139,7 +174,7 @@ def _darted(lying: Lying, lines: dict[str, Flat]) -> dict[str, Flat]:
 
 
 def _largest(area: Any) -> Any:
-    return max(area.geoms, key=lambda one: one.area) if area.geom_type == "MultiPolygon" else area
+    return max(area.geoms, key=lambda one: one.area) if hasattr(area, "geoms") else area
 
 
 def across(start: Point, end: Point) -> Motion:
@@ -149,26 +184,36 @@ def across(start: Point, end: Point) -> Motion:
     return onto([start, end, far], [start, end, back], True)
 
 
-def _folded(lying: Lying, area: Any) -> tuple[Any, tuple[Point, Point] | None]:
-    """One half of a piece, of which one edge lies on another: the fold is the line half-way between them."""
-    from shapely.geometry import Polygon
+def _folded(lying: Lying, ring: Flat) -> tuple[Flat, Flat | None]:
+    """One half of a piece, of which one edge lies on another: the fold, in its place, is the line half-way between
+    them."""
+    from shapely.geometry import LineString, Polygon
 
-    meeting = lying.cloth.meets[0]
-    one, two = lying.edge(meeting.edge).points, lying.edge(meeting.other_edge).points[::-1]
+    first, second = lying.cloth.halved
+    if first not in lying.shape.edges or second not in lying.shape.edges:
+        return ring, None
+    one, two = lying.shape.edges[first].seam, lying.shape.edges[second].seam[::-1]
     middle = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in ((one[0], two[0]), (one[-1], two[-1]))]
     (ax, ay), (bx, by) = middle
-    if abs(bx - ax) + abs(by - ay) < 1.0:
+    if min(distance(one[0], two[0]), distance(one[-1], two[-1])) < 2.0:
         # The edges meet in one corner and run on: the fold stands upright on them there.
-        bx, by = ax - (two[0][1] - one[0][1]), ay + (two[0][0] - one[0][0])
+        if distance(one[0], two[0]) > distance(one[-1], two[-1]):
+            one, two = one[::-1], two[::-1]
+        ax, ay = (one[0][0] + two[0][0]) / 2, (one[0][1] + two[0][1]) / 2
+        bx, by = ax - (two[-1][1] - one[-1][1]), ay + (two[-1][0] - one[-1][0])
     size = math.hypot(bx - ax, by - ay) or 1.0
     ux, uy = (bx - ax) / size, (by - ay) / size
+    area = _largest(Polygon(ring).buffer(0))
     left, top, right, bottom = area.bounds
     reach = (right - left) + (bottom - top)
-    side = (two[0][0] - ax) * -uy + (two[0][1] - ay) * ux
+    point = two[len(two) // 2]
+    side = (point[0] - ax) * -uy + (point[1] - ay) * ux
     nx, ny = (-uy, ux) if side > 0 else (uy, -ux)
     start, end = (ax - ux * reach, ay - uy * reach), (bx + ux * reach, by + uy * reach)
     far = [(end[0] + nx * reach, end[1] + ny * reach), (start[0] + nx * reach, start[1] + ny * reach)]
     half = area.intersection(Polygon([start, end, *far]))
     if half.is_empty:
-        return area, None
-    return _largest(half), (start, end)
+        return ring, None
+    fold = LineString([start, end]).intersection(area.buffer(1.0))
+    line = lying.motion.all(tuple(fold.coords)) if fold.geom_type == "LineString" and not fold.is_empty else None
+    return tuple(_largest(half).exterior.coords), line

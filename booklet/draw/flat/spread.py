@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.draw.flat.bend import Bend, depth
 from booklet.draw.flat.chain import Link, chained, sampled
+from booklet.draw.flat.drawn_up import DrawnUp, drawn_up
 from booklet.read.tree import same_name
 from booklet.shape.course import Point, along, distance, length, nearest
 from booklet.shape.meet import ends_of, starts_meet
@@ -36,7 +37,7 @@ class Lying(NamedTuple):
 
     cloth: Cloth
     shape: PieceShape
-    motion: Motion | Bend
+    motion: Motion | Bend | DrawnUp
     together: int
     order: int
 
@@ -67,7 +68,7 @@ def spread_out(figure: StepFigure, shapes: Shapes) -> Spread:
     for number, cloth in enumerate(figure.cloths):
         shape = _shape(cloth, shapes)
         together = lying[cloth.meets[0].other].together if _hangs(cloth) else number
-        motion = _motion(cloth, shape, lying) if _hangs(cloth) else Motion(flipped=cloth.face == "wrong")
+        motion = _motion(cloth, shape, lying) if _hangs(cloth) else _alone(number, cloth, shape, figure, shapes)
         order = lying[cloth.meets[0].other].order - 1 if cloth.how == "under" else number * 10
         lying.append(Lying(cloth, shape, motion, together, order))
     axes = {first: axis for first in dict.fromkeys(one.together for one in lying) if (axis := _axis(lying, first))}
@@ -75,7 +76,32 @@ def spread_out(figure: StepFigure, shapes: Shapes) -> Spread:
 
 
 def _hangs(cloth: Cloth) -> bool:
-    return bool(cloth.meets) and cloth.how in ("laid", "opened", "under", "over")
+    return bool(cloth.meets) and cloth.how != "alone"
+
+
+def _alone(number: int, cloth: Cloth, shape: PieceShape, figure: StepFigure, shapes: Shapes) -> Motion | DrawnUp:
+    """As it lies by itself, its gathered edge drawn up to the length of what it meets."""
+    motion = Motion(flipped=cloth.face == "wrong")
+    for name in cloth.gathered:
+        share = _share(number, name, shape, figure, shapes)
+        if share is not None and name in shape.edges:
+            before, after = ends_of(shape, name)
+            at_fold = "start" if before == "fold" else "end" if after == "fold" else ""
+            return drawn_up(shape.edges[name].seam, at_fold, share, motion)
+    return motion
+
+
+def _share(number: int, edge: str, shape: PieceShape, figure: StepFigure, shapes: Shapes) -> float | None:
+    """How long an edge is when it is drawn up, of what it was: as long as the edge that meets it, or its part of it."""
+    for cloth in figure.cloths:
+        mine = [meeting for meeting in cloth.meets if (meeting.other, meeting.other_edge) == (number, edge)]
+        other = _shape(cloth, shapes) if mine else None
+        if other is None or mine[0].edge not in other.edges:
+            continue
+        beside = [one for one in cloth.meets if one.edge == mine[0].edge]
+        long = [_shape(figure.cloths[one.other], shapes).edges[one.other_edge].length for one in beside]
+        return min(other.edges[mine[0].edge].length / math.fsum(long), 1.0)
+    return None
 
 
 def _shape(cloth: Cloth, shapes: Shapes) -> PieceShape:
@@ -92,6 +118,8 @@ def _shape(cloth: Cloth, shapes: Shapes) -> PieceShape:
 def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Motion | Bend:
     """Brings the cloth's edges onto those that it meets: level where they are alike, bent along them where the piece
     is narrow, else tangent at one place."""
+    if cloth.how == "placed":
+        return _placed(cloth, shape, lying[cloth.meets[0].other])
     mine, theirs = [], []
     for meeting in cloth.meets:
         other = lying[meeting.other]
@@ -113,7 +141,20 @@ def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Motion |
         own = own.turned()
     same_side = cloth.how != "opened"
     flipped = (own.inside_right == target.inside_right) != same_side
+    if cloth.strip:
+        return Bend(own.points, target.points, flipped)
     return _fitted(own, target, flipped, shape)
+
+
+def _placed(cloth: Cloth, shape: PieceShape, on: Lying) -> Motion:
+    """The ends of its edge on two dots, the piece as upright as it is drawn."""
+    dots = [on.shape.holes[at] for at in (int(name.lstrip("d")) - 1 for name in cloth.dots) if at < len(on.shape.holes)]
+    edge = shape.edges.get(cloth.meets[0].edge)
+    if len(dots) < 2 or edge is None:
+        raise CantLay(cloth.piece)
+    ends = [edge.seam[0], edge.seam[-1]]
+    both = [onto(ends, [on.motion(dot) for dot in order], on.motion.flipped) for order in (dots, dots[::-1])]
+    return max(both, key=lambda motion: motion.cosine)
 
 
 def _on_fold(one: Lying, edge: str) -> bool:
@@ -202,8 +243,8 @@ def _in_a_row(lying: Sequence[Lying], axes: dict[int, tuple[Point, Point]]) -> l
     return found
 
 
-def _after(move: Motion, motion: Motion | Bend) -> Motion | Bend:
-    return motion.moved(move) if isinstance(motion, Bend) else move.after(motion)
+def _after(move: Motion, motion: Motion | Bend | DrawnUp) -> Motion | Bend | DrawnUp:
+    return move.after(motion) if isinstance(motion, Motion) else motion.moved(move)
 
 
 def _upright(start: Point, end: Point) -> Motion:

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from booklet.draw.ink import millimetres
 
 if TYPE_CHECKING:
-    from booklet.draw.flat.marks import Marked
     from booklet.draw.flat.paper import Paper
     from booklet.draw.flat.sheet import Sheet
+    from booklet.draw.flat.strokes import Marked
     from booklet.shape.seamline import Flat
 
 # A hidden edge closer than this to a visible one, in millimetres on paper, is not drawn beside it. Our choice.
@@ -84,12 +84,16 @@ def _seen(sheet: Sheet, strong: bool, area: Any, above: Any, paper: Paper) -> Se
     from shapely import LineString, MultiLineString
 
     outline = MultiLineString([ring.coords for ring in rings_of(sheet.area)])
+    if sheet.torn is not None:
+        outline = outline.difference(sheet.torn.buffer(0.6))
     lines = paper.laid(outline)
     free = area if above.is_empty else area.difference(above)
     hidden = [] if above.is_empty else lines_of(lines.intersection(above.buffer(-BESIDE)), SHORTEST)
     ends: list[Flat] = []
     if paper.clip is not None:
         ends = lines_of(paper.clip.exterior.intersection(free.buffer(0.02)), 0.5)
+    if sheet.torn is not None:
+        ends += lines_of(paper.laid(sheet.torn).intersection(free.buffer(0.02)), 0.5)
     centre = [] if sheet.centre is None else lines_of(paper.laid(LineString(sheet.centre)).intersection(free), SHORTEST)
     fold = [] if sheet.fold is None else _beside(sheet.fold, area, free, paper)
     return Seen(sheet, strong, area, free, lines_of(lines, 0.05), hidden, ends, centre, fold)

@@ -1,0 +1,58 @@
+"""A piece whose edge is gathered: drawn together along that edge, and as wide as it was farther away."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import NamedTuple
+
+from booklet.draw.flat.bend import STEP
+from booklet.shape.course import Point, along, distance, length, nearest
+from booklet.shape.motion import Motion
+from booklet.shape.seamline import Flat
+
+# How far does the narrowing reach, as a share of the edge's length? Our choice.
+REACH = 0.6
+
+
+class DrawnUp(NamedTuple):
+    """own: the edge's seam line; still: the point of it that stays where it is; share: how long it is when drawn up,
+    of what it was. `then`: a motion of the whole."""
+
+    own: Flat
+    still: Point
+    share: float
+    then: Motion
+
+    @property
+    def flipped(self) -> bool:
+        return self.then.flipped
+
+    def __call__(self, point: Point) -> Point:
+        whole = distance(self.own[0], self.own[-1]) or 1.0
+        across = (self.own[-1][0] - self.own[0][0]) / whole
+        down = (self.own[-1][1] - self.own[0][1]) / whole
+        away = min(nearest(self.own, point)[1] / (REACH * length(self.own)), 1.0)
+        grown = self.share + (1 - self.share) * away * away * (3 - 2 * away)
+        aside = (point[0] - self.still[0]) * across + (point[1] - self.still[1]) * down
+        return self.then((point[0] + across * aside * (grown - 1), point[1] + down * aside * (grown - 1)))
+
+    def all(self, points: Sequence[Point]) -> Flat:
+        dense = [points[0]]
+        for one, two in pairwise(points):
+            number = max(1, math.ceil(distance(one, two) / STEP))
+            dense += [
+                (one[0] + (two[0] - one[0]) * at / number, one[1] + (two[1] - one[1]) * at / number)
+                for at in range(1, number + 1)
+            ]
+        return tuple(self(point) for point in dense)
+
+    def moved(self, move: Motion) -> DrawnUp:
+        return self._replace(then=move.after(self.then))
+
+
+def drawn_up(own: Flat, at_fold: str, share: float, then: Motion) -> DrawnUp:
+    """at_fold: which end lies on a fold and stays there, start | end; else the middle stays."""
+    still = own[0] if at_fold == "start" else own[-1] if at_fold == "end" else along(own, length(own) / 2)
+    return DrawnUp(own, still, share, then)
