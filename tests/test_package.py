@@ -83,7 +83,16 @@ def test_the_wheel_says_what_it_needs(wheel: Path) -> None:
     lines = [line for line in metadata.get_all("Requires-Dist", []) if "extra ==" not in line]
     needs = {re.split("[<>=!~ ;]", line)[0].lower() for line in lines}
     assert metadata["Requires-Python"] == ">=3.11"
-    assert needs == {"jinja2", "markdown-it-py", "pyyaml", "svgwrite", "weasyprint"}
+    assert needs == {
+        "ezdxf",
+        "fonttools",
+        "jinja2",
+        "markdown-it-py",
+        "pyyaml",
+        "shapely",
+        "svgwrite",
+        "weasyprint",
+    }
 
 
 def test_the_installed_program_is_not_the_checkout(installed: Path, tmp_path: Path) -> None:

@@ -10,7 +10,7 @@ purpose=${1:?demo or test}
 # What WeasyPrint draws text with. Without libharfbuzz-subset0 it falls back to another subsetter, and other bytes come out.
 LIBRARIES=(libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0 fontconfig)
 # command:package, for what the tests look at the outputs with.
-TEST_COMMANDS=(chromium:chromium pdftoppm:poppler-utils)
+TEST_COMMANDS=(chromium:chromium pdftoppm:poppler-utils ffprobe:ffmpeg)
 
 say() { printf '%s\n' "$*" >&2; }
 
