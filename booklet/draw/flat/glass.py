@@ -55,6 +55,11 @@ class Glass(NamedTuple):
             LineString(self.leader()),
         ]
 
+    def bounds(self) -> list[tuple[float, float, float, float]]:
+        """Of the inset and of the ring."""
+        both = ((self.centre, self.radius), (self.spot, self.ring))
+        return [(x - reach, y - reach, x + reach, y + reach) for (x, y), reach in both]
+
     def leader(self) -> tuple[Point, Point]:
         """From ring to ring."""
         dx, dy = self.centre[0] - self.spot[0], self.centre[1] - self.spot[1]

@@ -64,7 +64,7 @@ def _patch(drawing: Any, into: Any, face: str, kind: str, area: Any, away: Any) 
 def tone(face: str, cloth: str, quiet: bool) -> str:
     if face == "wrong" or cloth == "interfacing":
         return str(look()["pieces"]["wrong"])
-    return str(look()["pieces"]["quiet_right"] if quiet else look()["right_side"]["tone"])
+    return str(look()["pieces"]["quiet_right"] if quiet or cloth == "lining" else look()["right_side"]["tone"])
 
 
 def _lines(drawing: Any, into: Any, lines: Iterable[Flat], ink: dict[str, str]) -> None:
@@ -91,7 +91,7 @@ def hatch(drawing: Any, into: Any, area: Any, kind: str, away: Any) -> None:
 
     if area.is_empty:
         return
-    table, every = look()[kind], millimetres("pieces", "every")
+    table, every = look()[kind], millimetres("pieces", f"{kind}_every")
     # Nothing quite at the edge, where a dot would thicken the line.
     inner = area.buffer(-0.3) if kind == "interfacing" else area
     if away is not None:
@@ -99,7 +99,9 @@ def hatch(drawing: Any, into: Any, area: Any, kind: str, away: Any) -> None:
     cut = MultiLineString(list(_rows(area.bounds, kind, every))).intersection(inner)
     lines = lines_of(cut, 0.0)
     if kind == "lining":
-        _lines(drawing, into, lines, {"stroke": table["hatch"], "stroke_width": number(points(kind, "weight"))})
+        _lines(
+            drawing, into, lines, {"stroke": table["hatch"], "stroke_width": number(points("pieces", "lining_line"))}
+        )
         return
     data = "".join(_dots(line, every) for line in lines)
     if data:

@@ -112,6 +112,5 @@ def _bounds(composed: Composed) -> tuple[float, float, float, float]:
     boxes = [seen.area.bounds for seen in composed.view.cloths if not seen.area.is_empty]
     boxes += [composed.view.ink().bounds, *(label.box for label in composed.words.labels)]
     if composed.glass is not None:
-        (x, y), reach = composed.glass[0].centre, composed.glass[0].radius
-        boxes.append((x - reach, y - reach, x + reach, y + reach))
+        boxes += composed.glass[0].bounds()
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))
