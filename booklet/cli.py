@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 # Exit codes: nothing wrong; errors found; cannot be read (or asked for something that is not there).
 FINE, WRONG, UNREAD = 0, 1, 2
+# So many new objects are a few sewings of a usual view, and some megabytes.
+_MADE_BY_SOME_SEWINGS = 20_000
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -38,7 +40,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         say("Stopped. What was built before is untouched.", sys.stderr)
         return 130
-    if arguments is None and options.run is _check:
+    if arguments is None and options.run in (_check, _order):
         _leave(code)
     return code
 
@@ -152,7 +154,6 @@ def _check(options: argparse.Namespace) -> int:
     from booklet.pipeline import check_folder
 
     checked = check_folder(options.pattern, [options.view] if options.view else None, _progress)
-    _progress("")
     if _no_such_view(checked, options.view):
         return UNREAD
     if options.json:
@@ -258,7 +259,9 @@ def _order(options: argparse.Namespace) -> int:
     if checked.pattern is None:
         tell(checked, sys.stderr)
         return UNREAD
-    # Many sewings, each let go of before the next.
+    # Many sewings, each let go of before the next; what has been read stays, and need not be looked at again.
+    gc.freeze()
+    gc.set_threshold(_MADE_BY_SOME_SEWINGS)
     gc.enable()
     from booklet.order import orders
 

@@ -53,7 +53,7 @@ def check_folder(
     if pattern.outlines:
         from booklet.shape.measure import measure
 
-        measures = measure(pattern, shaped, lambda doing: progress(f"{name}: {doing}"))
+        measures = measure(pattern, shaped, lambda doing: progress(doing and f"{name}: {doing}"))
     wanted = None if views is None else [view_named(pattern, view) or view for view in views]
     findings, benches = check(pattern, wanted, shaped.findings, measures)
     return Checked(name, pattern, benches, in_order([*faults.findings, *findings]), faults.unread)
@@ -189,9 +189,9 @@ def views_object(checked: Checked) -> dict[str, Any]:
 
 
 def list_view(checked: Checked, view: str, markdown: bool = False) -> str:
-    """The step list of one view (a letter of the pattern), as the build writes it."""
-    from booklet.publish.outputs import all_files
+    """The step list of one view (a letter of the pattern), as the build writes it; the figures told in words."""
+    from booklet.publish.outputs.steps import markdown_list, text_list
 
     assert checked.pattern is not None
-    edition = edition_of(checked)
-    return all_files(edition, only="steps")[f"steps/{view}.{'md' if markdown else 'txt'}"].decode()
+    plan = edition_of(checked).view_plan(view)
+    return markdown_list(plan) if markdown else text_list(plan)

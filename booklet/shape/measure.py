@@ -86,7 +86,7 @@ class Measures:
 def measure(pattern: Pattern, faults: Faults, progress: Callable[[str], None] = lambda _: None) -> Measures | None:
     """What a pattern's outlines measure, or None where it names none. faults: takes what is wrong with them.
 
-    progress: is told when it will take a while.
+    progress: is told when it will take a while, and by "" that it is done.
     """
     if not pattern.outlines:
         return None
