@@ -107,6 +107,8 @@ class Length:
         return self._terms[0] != 0
 
     def __add__(self, other: Length) -> Length:
+        if self.unit == other.unit:
+            return Length(self.amount + other.amount, self.unit)
         return _in_unit(self.millimetres + other.millimetres, self.unit)
 
     def __sub__(self, other: Length) -> Length:

@@ -16,7 +16,7 @@ from booklet.finding import Finding
 from booklet.sew.view import sew_all
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from booklet.model.pattern import Pattern, Step
     from booklet.sew.bench import Bench
@@ -144,12 +144,17 @@ def _measured(pattern: Pattern, benches: Sequence[Bench], measures: Measures) ->
 
 
 def look(bench: Bench) -> Iterable[tuple[str, Found]]:
-    """What the bench's rules find in one view."""
-    for rule, module in _looking().items():
-        find = getattr(module, "find", None)
-        if find is not None and find.__module__ == module.__name__:
-            for item in find(bench):
-                yield rule, item
+    """What the bench's rules find in one view. Each rule is asked only when it is reached."""
+    for rule, find in _on_a_bench().items():
+        for item in find(bench):
+            yield rule, item
+
+
+@cache
+def _on_a_bench() -> dict[str, Callable[[Bench], Iterable[Found]]]:
+    """The rules that look at one view's bench."""
+    own = {rule: module for rule, module in _looking().items() if hasattr(module, "find")}
+    return {rule: module.find for rule, module in own.items() if module.find.__module__ == module.__name__}
 
 
 def in_order(findings: Iterable[Finding]) -> list[Finding]:

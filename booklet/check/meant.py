@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 from booklet.craft.load import table
 from booklet.read.tree import same_name
@@ -13,50 +13,56 @@ def _words(row: str) -> frozenset[str]:
     return frozenset(table("edges")[row]["words"])
 
 
+@lru_cache(maxsize=4096)
+def _has(row: str, name: str) -> bool:
+    """Whether one of the row's words stands in a name; that of a part and its edge are parted by a full stop."""
+    return not _words(row).isdisjoint(same_name(name).replace(".", " ").split())
+
+
 def is_direction(words: str) -> bool:
     """Whether `press: toward` these words means a direction, not a part."""
     return same_name(words).removeprefix("the ") in _words("directions")
 
 
 def is_opening(edge_name: str) -> bool:
-    return not _words("openings").isdisjoint(same_name(edge_name).split())
+    return _has("openings", edge_name)
 
 
 def is_inner(piece_name: str) -> bool:
-    return not _words("inner pieces").isdisjoint(same_name(piece_name).split())
+    return _has("inner pieces", piece_name)
 
 
 def is_doubled(piece_name: str) -> bool:
     """Whether a second layer lies behind it when it is done, as behind a band or a collar."""
-    return not _words("doubled pieces").isdisjoint(same_name(piece_name).split())
+    return _has("doubled pieces", piece_name)
 
 
 def is_turned(piece_name: str) -> bool:
     """Whether it is turned right side out once its ends or its outer edges are sewn, as a cuff is."""
-    return not _words("turned pieces").isdisjoint(same_name(piece_name).split())
+    return _has("turned pieces", piece_name)
 
 
 def is_tube(piece_name: str) -> bool:
     """Whether it is narrow, and so turned when it is sewn to itself along its length, as a strap is."""
-    return not _words("tubes").isdisjoint(same_name(piece_name).split())
+    return _has("tubes", piece_name)
 
 
 def is_end(edge_name: str) -> bool:
-    return not _words("ends").isdisjoint(same_name(edge_name).split())
+    return _has("ends", edge_name)
 
 
 def is_gap(edge_name: str) -> bool:
     """Whether an edge is named as a gap that is left for turning."""
-    return not _words("gaps").isdisjoint(same_name(edge_name).split())
+    return _has("gaps", edge_name)
 
 
 def is_on_both_sides(edge_name: str) -> bool:
     """Whether an edge, named with its piece, is one that a garment has on its left and on its right."""
-    return not _words("on both sides").isdisjoint(same_name(edge_name).replace(".", " ").split())
+    return _has("on both sides", edge_name)
 
 
 def is_loop(piece_name: str) -> bool:
-    return not _words("loops").isdisjoint(same_name(piece_name).split())
+    return _has("loops", piece_name)
 
 
 def closing_words() -> frozenset[str]:
@@ -71,4 +77,4 @@ def ways() -> frozenset[str]:
 
 def is_front(edge_name: str) -> bool:
     """Whether an edge, named with its piece, is one down which a garment is buttoned."""
-    return not _words("fronts").isdisjoint(same_name(edge_name).replace(".", " ").split())
+    return _has("fronts", edge_name)

@@ -8,8 +8,12 @@ from booklet.check.order.related import Related
 from booklet.check.order.trial import Spent
 
 if TYPE_CHECKING:
+    from collections.abc import Collection, Sequence
+
     from booklet.check.order.trial import Harm, Trials
     from booklet.model.pattern import Step
+
+    Runs = Collection[frozenset[str]] | None
 
 
 class Way(NamedTuple):
@@ -45,20 +49,35 @@ def _walk(trials: Trials, related: Related, step: Step, towards: int, every: boo
             continue
         try:
             runs = None if every else _touched(trials, related, step, other)
-            harms = trials.harms(moved(trials.written, at, at + towards * (places + 1)), runs)
-            if harms:
+            order = moved(trials.written, at, at + towards * (places + 1))
+            harm, after = _swapped(trials, (step, other), order, runs) if places == 0 else _tried(trials, order, runs)
+            if harm is not None:
                 safe = sure == places or not trials.harms(moved(trials.written, at, at + towards * places))
-                return Way(places, other, harms[0]) if safe else None
+                return Way(places, other, harm) if safe else None
         except Spent:
             return Way(sure, tried=False)
-        sure = places + 1
-        related = Related(trials.last)
+        sure, related = places + 1, after
     try:
         if sure < len(ahead) and trials.harms(moved(trials.written, at, at + towards * len(ahead))):
             return None
     except Spent:
         return Way(sure, tried=False)
     return Way(len(ahead))
+
+
+def _swapped(trials: Trials, two: tuple[Step, Step], order: Sequence[Step], runs: Runs) -> tuple[Harm | None, Related]:
+    """Two neighbours of the written order: one's first place later is the other's first place earlier, tried once."""
+    key = frozenset(two), runs is None
+    outcome = trials.swaps.pop(key, None)
+    if outcome is None:
+        outcome = trials.swaps[key] = _tried(trials, order, runs)
+    return outcome
+
+
+def _tried(trials: Trials, order: Sequence[Step], runs: Runs) -> tuple[Harm | None, Related]:
+    """The first harm of an order; and what is related in it, where there is none."""
+    harms = trials.harms(order, runs)
+    return harms[0] if harms else None, Related(trials.last)
 
 
 def _touched(trials: Trials, related: Related, step: Step, other: Step) -> list[frozenset[str]]:

@@ -22,30 +22,34 @@ class Related:
     """Read off one sewn bench. Two steps that are not related can change places, and the record stays what it was."""
 
     def __init__(self, bench: Bench) -> None:
-        self._things: dict[Step, frozenset[str]] = {}
+        self._bench = bench
+        self._known: dict[Step, frozenset[str]] = {}
         self._sets: set[Step] = set()
         self._reads: set[Step] = set()
         self._read: set[Step] = set()
-        acts: dict[Step, list[Act]] = {step: [] for step in bench.steps}
+        self._acts: dict[Step, list[Act]] = {step: [] for step in bench.steps}
         for act in bench.acts:
-            acts[act.step].append(act)
-        for step, done in acts.items():
-            self._things[step] = frozenset(_things(bench, step, done))
-            if any(act.entry.operation.bench not in _LEAVES_LAST for act in done):
-                self._sets.add(step)
-            for act in done:
-                if (setter := _unnamed(act)) is not None:
-                    self._reads.add(step)
-                    self._read.add(setter)
+            self._acts[act.step].append(act)
+            if act.entry.operation.bench not in _LEAVES_LAST:
+                self._sets.add(act.step)
+            if (setter := _unnamed(act)) is not None:
+                self._reads.add(act.step)
+                self._read.add(setter)
 
     def are(self, one: Step, other: Step) -> bool:
         """Whether anything ties them: a thing that both handle, `after`, or the seam that was sewn last."""
-        things = self._things
-        if one not in things or other not in things or not things[one].isdisjoint(things[other]):
+        if one not in self._acts or other not in self._acts:
             return True
         if one in self._sets and other in self._sets and (one in self._read or other in self._read):
             return True
-        return (one in self._sets and other in self._reads) or (other in self._sets and one in self._reads)
+        if (one in self._sets and other in self._reads) or (other in self._sets and one in self._reads):
+            return True
+        return not self._things(one).isdisjoint(self._things(other))
+
+    def _things(self, step: Step) -> frozenset[str]:
+        if step not in self._known:
+            self._known[step] = frozenset(_things(self._bench, step, self._acts[step]))
+        return self._known[step]
 
     def follows(self, step: Step) -> bool:
         """Whether it speaks of the seam just sewn, and an earlier step sewed that."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import groupby
+from operator import itemgetter
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.check.allowed import rule_of
@@ -9,9 +11,10 @@ from booklet.check.engine import level_of, look, spot
 from booklet.sew.view import runs_of, sew_view
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Sequence
+    from collections.abc import Collection, Iterable, Sequence
 
     from booklet.check.found import Found
+    from booklet.check.order.related import Related
     from booklet.finding import Place
     from booklet.model.pattern import Pattern, Step, View
     from booklet.sew.bench import Act, Bench
@@ -37,7 +40,8 @@ class Spent(Exception):
 class Trials:
     """The written order of a view, and what it may be compared with.
 
-    written: every step of the view, optional ones too; bench: the written order, sewn; own: what is found in it.
+    written: every step of the view, optional ones too; bench: the written order, sewn; own: what is found in it;
+    swaps: what came of two neighbours changing places, for the other of the two.
     A trial sews the view in full and, as `check` does, again without its optional steps.
     """
 
@@ -48,6 +52,7 @@ class Trials:
         self.written: tuple[Step, ...] = tuple(pattern.steps_of(view.letter))
         self.runs = runs_of(pattern, view)
         self.own: dict[tuple[object, ...], tuple[str, Found]] = {}
+        self.swaps: dict[tuple[frozenset[Step], bool], tuple[Harm | None, Related]] = {}
         self._speaks: list[dict[int, tuple[int, int]]] = []
         for run in self.runs:
             bench = sew_view(pattern, view, run)
@@ -57,16 +62,15 @@ class Trials:
                 self.bench = self.last = bench
 
     def harms(self, order: Sequence[Step], runs: Collection[frozenset[str]] | None = None) -> list[Harm]:
-        """Nothing where the order is as good as the written one. `last` is then its bench. Raises Spent.
+        """Nothing where the order is as good as the written one: `last` is then its bench. Else what one rule finds.
 
-        runs: which of the runs besides the full one; all of them where it is not given.
+        Raises Spent. runs: which of the runs besides the full one; all of them where it is not given.
         """
         for at, run in enumerate(self.runs):
             if run and runs is not None and run not in runs:
                 continue
             bench = self._sewn(order, run)
-            new = [harm_of(*found) for key, found in _open_faults(bench).items() if key not in self.own]
-            new = new or self._other_seams(bench, self._speaks[at])
+            new = self._new_faults(bench) or self._other_seams(bench, self._speaks[at])
             if new:
                 return new
             if not run:
@@ -86,6 +90,14 @@ class Trials:
             raise Spent
         return sew_view(self.pattern, self.view, run, order)
 
+    def _new_faults(self, bench: Bench) -> list[Harm]:
+        """What the first rule finds that finds anything the written order has not."""
+        for _, found in groupby(look(bench), itemgetter(0)):
+            new = {key: item for key, item in _open_ones(bench.pattern, found).items() if key not in self.own}
+            if new:
+                return [harm_of(*item) for item in new.values()]
+        return []
+
     def _other_seams(self, bench: Bench, written: dict[int, tuple[int, int]]) -> list[Harm]:
         return [
             Harm("", act.place, act.step, f"“{act.name}” here would speak of another seam.")
@@ -103,7 +115,12 @@ def is_error(rule: str) -> bool:
 
 
 def _open_faults(bench: Bench) -> dict[tuple[object, ...], tuple[str, Found]]:
-    return {spot(rule, item): (rule, item) for rule, item in look(bench) if not _allowed(bench.pattern, rule, item)}
+    return _open_ones(bench.pattern, look(bench))
+
+
+def _open_ones(pattern: Pattern, found: Iterable[tuple[str, Found]]) -> dict[tuple[object, ...], tuple[str, Found]]:
+    """Those that the writer has not allowed, each once."""
+    return {spot(rule, item): (rule, item) for rule, item in found if not _allowed(pattern, rule, item)}
 
 
 def _allowed(pattern: Pattern, rule: str, item: Found) -> bool:

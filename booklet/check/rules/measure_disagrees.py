@@ -56,10 +56,13 @@ def find(bench: Bench) -> Iterator[Found]:
 
 
 def _in_text(bench: Bench, step: Step, text: Text, said: tuple[Said, ...], acts: list[Act]) -> Iterator[Found]:
+    if any(act.broken for act in acts):
+        return
     known: set[Length] | None = None
+    right = [act for act in acts if _adds_up(bench, act)]
     for each in said:
-        own = own_of(each.verb, [act for act in acts if _adds_up(bench, act)], bench.pattern)
-        if not own or any(one.length == each.length for one in own) or any(act.broken for act in acts):
+        own = own_of(each.verb, right, bench.pattern)
+        if not own or any(one.length == each.length for one in own):
             continue
         if beyond(table("sayings")["verbs"][each.verb].get("most", ""), each.length):
             continue
@@ -79,12 +82,12 @@ def _in_text(bench: Bench, step: Step, text: Text, said: tuple[Said, ...], acts:
 def _adds_up(bench: Bench, act: Act) -> bool:
     """Where passes or turns do not make the allowance, other rules say so: the numbers are not yet those to be read."""
     house = bench.pattern.house
-    if act.seam is not None and (passes := act.entry.lengths("passes")):
+    options = act.entry.options
+    if act.seam is not None and "passes" in options and (passes := act.entry.lengths("passes")):
         return same(total(passes, act.seam.allowance, house), act.seam.allowance, house)
-    turns = act.entry.lengths("turns")
-    return not turns or all(
-        same(total(turns, edge.allowance(), house), edge.allowance(), house) for edge in as_drawn(act)
-    )
+    turns = act.entry.lengths("turns") if "turns" in options else ()
+    drawn = {edge.allowance() for edge in as_drawn(act)} if turns else set()
+    return all(same(total(turns, width, house), width, house) for width in drawn)
 
 
 def _is_whole_of_passes(length: Length, acts: list[Act]) -> bool:
