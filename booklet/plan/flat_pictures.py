@@ -202,10 +202,7 @@ def _dart_pressed(bench: Bench, act: Act, drawn: frozenset[str]) -> StepFigure |
 
 def _fastened(bench: Bench, laying: Laying, act: Act) -> list[Mark]:
     """As many as the entry says, shared out among the copies of its piece."""
-    number = count_of(bench, act)
-    cuts = {edge.cut for edge in act.edges if not edge.copy}
-    copies = max((cut.number for cut in cuts), default=1)
-    each = number // copies if copies > 1 and number % copies == 0 else number
+    each = _each(bench, act)
     size = _size(bench, act)
     like = Mark("", 0, at=act.entry.measure("at"), more=size, many=each, word=_side(bench, act))
     marks = on_cloths(laying, act.name, act.edges, like)
@@ -213,6 +210,13 @@ def _fastened(bench: Bench, laying: Laying, act: Act) -> list[Mark]:
     if act.name == "button" and loops:
         marks += on_cloths(laying, "loop", loops, Mark("", 0, word="turned", many=each))
     return marks
+
+
+def _each(bench: Bench, act: Act) -> int:
+    """How many on one copy of the piece."""
+    number = count_of(bench, act)
+    copies = max((edge.cut.number for edge in act.edges if not edge.copy), default=1)
+    return number // copies if copies > 1 and number % copies == 0 else number
 
 
 def _takes_loops(seam: object) -> bool:
@@ -276,11 +280,7 @@ def _words(bench: Bench, group: Sequence[Act], face: str) -> tuple[str, str]:
     if name in ("hem", "casing"):
         return _turned(first, what)
     if name in FASTENINGS:
-        number = count_of(bench, first)
-        noun = {"buttonhole": "buttonhole", "button": "button", "snap": "snap", "hook": "hook and eye"}[name]
-        return sentence(
-            f"{up}: {what}, with {'its' if number == 1 else 'the'} {noun}{'' if number == 1 else 's'}"
-        ), fits(f"{noun.capitalize()}{'' if number == 1 else 's'} at {'its place' if number == 1 else 'their places'}")
+        return _fastened_words(up, what, name, _each(bench, first))
     if name in ("gather", "ease"):
         row = "gathering rows" if name == "gather" else "an easing row"
         return sentence(f"{up}: {what}, with {row}{at}"), f"{capital(row.removeprefix('an '))}, {up}"
@@ -289,6 +289,17 @@ def _words(bench: Bench, group: Sequence[Act], face: str) -> tuple[str, str]:
         names = " and ".join(dict.fromkeys(f"the {dart} of the {cut.called}" for cut, dart in first.darts))
         return sentence(f"{up}: {names} {done}"), fits(f"{name.capitalize()}s folded and stitched")
     return sentence(f"{up}: {what} {done}{at}"), fits(f"{capital(done)}, {up}")
+
+
+_NOUNS = {"buttonhole": "buttonhole", "button": "button", "snap": "snap", "hook": "hook and eye"}
+
+
+def _fastened_words(up: str, what: str, name: str, number: int) -> tuple[str, str]:
+    noun = _NOUNS[name]
+    if number == 1:
+        return sentence(f"{up}: {what}, with one {noun}"), fits(f"{capital(noun)} at its place")
+    many = noun.replace("hook and", "hooks and") if " and " in noun else f"{noun}s"
+    return sentence(f"{up}: {what}, with {number} {many} at equal distances"), fits(f"{capital(many)} at their places")
 
 
 def _turned(act: Act, what: str) -> tuple[str, str]:

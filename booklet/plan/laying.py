@@ -62,9 +62,14 @@ class Laying:
         for edge in edges:
             number = self.number.get(edge.cut)
             halved = self.cloths[number].halved if number is not None else ()
-            near = {edge.spec.name, *(one.spec.name for one in edge.neighbours)}
-            if halved and halved[0] in near and halved[1] not in near - {edge.spec.name}:
-                self.change(edge.cut, halved=(halved[1], halved[0]))
+            if not halved or edge.spec.name == halved[1]:
+                continue
+            near = {one.spec.name for one in edge.neighbours}
+            for pair in self._own_pairs(edge.cut):
+                if edge.spec.name in pair:
+                    self.change(edge.cut, halved=pair if edge.spec.name == pair[1] else pair[::-1])
+                elif pair[0] in near and pair[1] not in near:
+                    self.change(edge.cut, halved=pair[::-1])
 
     def place_one_each(self, edges: Sequence[Edge], face: str) -> None:
         """Lays out the pieces of some edges, of those that hang together already only the first."""
@@ -138,7 +143,10 @@ class Laying:
         """A piece that was sewn to itself and turned right side out."""
         if not any(act.time < self.time and cut in act.cuts for act in self.bench.of("turn")):
             return ()
-        return next((pair for seam in self._seams(cut) if (pair := own_edges(seam, cut))), ())
+        return next(iter(self._own_pairs(cut)), ())
+
+    def _own_pairs(self, cut: CutPiece) -> list[tuple[str, ...]]:
+        return [pair for seam in self._seams(cut) if (pair := own_edges(seam, cut))]
 
     def hangs_behind(self, cut: CutPiece) -> bool:
         """Whether it lies behind a cloth that is there, by a seam that was turned or understitched."""
@@ -161,7 +169,8 @@ class Laying:
     def _way_to(self, cut: CutPiece) -> list[tuple[CutPiece, CutPiece, Seam]]:
         """From a cloth that lies there to a piece: each with the one before it and the seam between. Empty: none."""
         came: dict[CutPiece, tuple[CutPiece, Seam] | None] = dict.fromkeys(self.number)
-        todo = list(self.number)
+        mates = [run for run in self.flat if cut in run]
+        todo = sorted(self.number, key=lambda here: not any(here in run for run in mates))
         for here in todo:
             if here is cut:
                 break

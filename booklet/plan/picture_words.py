@@ -11,7 +11,7 @@ from booklet.plan.write import capital, one_line
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from booklet.model.pattern import EdgeName, Entry
+    from booklet.model.pattern import EdgeName
     from booklet.sew.bench import Act
 
 # How many words has a caption at most? Our choice: what needs more is said in the step.
@@ -58,9 +58,9 @@ def many(names: Sequence[EdgeName]) -> bool:
     return len(parts) > 1 or one_line(parts[0]).endswith("s")
 
 
-def matched(entry: Entry) -> str:
-    """`shoulders matched`, `the neck on the neckline`."""
-    below, *others = entry.sides
+def matched(sides: Sequence[Sequence[EdgeName]]) -> str:
+    """`shoulders matched`, `neck on neckline`: the lowest side first."""
+    below, *others = sides
     names = [list(dict.fromkeys(one_line(name.edge) for name in side)) for side in (below, *others)]
     if all(mine == names[0] for mine in names):
         return f"{listed(plural(edge) for edge in names[0])} matched"

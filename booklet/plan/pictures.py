@@ -27,12 +27,10 @@ def pictures_of(bench: Bench, acts: Sequence[Act], drawn: frozenset[str]) -> lis
     found: list[StepFigure] = []
     for group in _groups(acts):
         for figure in _figures(bench, group, drawn):
-            if any(looks(figure) == looks(shown) for shown in found):
-                continue
             both = _together(found[-1], figure) if found else None
             if both is not None:
                 found[-1] = both
-            else:
+            elif not any(looks(figure) == looks(shown) for shown in found):
                 found.append(figure)
     return _few(found)
 

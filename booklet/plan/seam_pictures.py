@@ -59,6 +59,10 @@ def _laid(
 ) -> StepFigure | None:
     """Two sides laid together and stitched, with what is cut of their allowances. again: sewn in an earlier step."""
     below, above, together = _faces(act)
+    full = any(one.name == "gather" for edge in act.sides[0] for one in edge.acts)
+    if full:
+        # With the gathers on top, as they are sewn.
+        below, above = above, below
     laying = Laying(bench, act.time, drawn, act.sides)
     base, *others = act.sides
     if not laying.can_show([edge for side in act.sides if not _is_loop(side) for edge in side]) or not laying.place(
@@ -72,9 +76,9 @@ def _laid(
         elif act.name == "baste" and laying.hangs_behind(side[0].cut):
             laying.place(side, above)
             together = BEHIND
-        elif not _lay(laying, base, side, above):
+        elif not _lay(laying, base, side, above, "under" if full else "laid"):
             return None
-    shown = _uppermost(laying, base, others)
+    shown = base if full else _uppermost(laying, base, others)
     at = act.entry.measure("at") if act.name == "baste" else _row(act)
     marks += on_cloths(laying, "stitch" if act.name == "sew" else "baste", shown, Mark("", 0, at=at))
     if again:
@@ -89,7 +93,7 @@ def _laid(
     return StepFigure(
         tuple(laying.cloths),
         (*marks, *laying.flaps()),
-        sentence(_lie(act, together), row, *map(also, done)),
+        sentence(_lie(act, together, full), row, *map(also, done)),
         _caption(act, together, done),
     )
 
@@ -104,19 +108,19 @@ def _faces(act: Act) -> tuple[str, str, str]:
     )
 
 
-def _lie(act: Act, together: str) -> str:
-    """`the collar lies face down on the body, neck on neckline`"""
-    base, *others = act.entry.sides
+def _lie(act: Act, together: str, turned: bool = False) -> str:
+    """`the collar lies face down on the body, neck on neckline`; turned: the other way up."""
+    base, *others = act.entry.sides[::-1] if turned else act.entry.sides
     names = [name for side in others for name in side]
     parts = {name.part for side in act.entry.sides for name in side}
     if len(parts) == 1:
-        return f"{part_of(base)} {'lie' if many(base) else 'lies'} folded, {together}, {matched(act.entry)}"
+        return f"{part_of(base)} {'lie' if many(base) else 'lies'} folded, {together}, {matched((base, *others))}"
     verb = "lie" if many(names) else "lies"
     if together == BEHIND:
-        return f"{part_of(names)} {verb} behind {part_of(base)}, right side up, {matched(act.entry)}"
+        return f"{part_of(names)} {verb} behind {part_of(base)}, right side up, {matched((base, *others))}"
     how = {"right sides together": f"{verb} face down on", "right side up": f"{verb} right side up on"}.get(together)
     where = f"{how} {part_of(base)}" if how else f"{verb} on {part_of(base)}, {together}"
-    return f"{part_of(names)} {where}, {matched(act.entry)}"
+    return f"{part_of(names)} {where}, {matched((base, *others))}"
 
 
 def _caption(act: Act, together: str, done: Sequence[Act]) -> str:

@@ -94,6 +94,8 @@ def _clips(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
         return Marked(strokes=tuple(Stroke("cut", edge) for edge in edges[:1]), work=tuple(edges[:1]))
     if mark.word == "to the stitching":
         return _clip_at_ends(mark, sheet, min(own.values()))
+    if mark.word == "corners":
+        return _clip_corners(mark, sheet)
     every = max(float(mark.at.millimetres) if mark.at is not None else 12.0, bench.seen(1.3))
     deep = max(min(own.values()) - SHORT, 2.0)
     strokes = []
@@ -123,6 +125,25 @@ def _clip_at_ends(mark: Mark, sheet: Sheet, deep: float) -> Marked:
                 clips.append((end, aside(shape.edges[name].cut, way, side * deep)))
     placed = sheet.placed(clips)
     return Marked(strokes=tuple(Stroke("clip", line) for line in placed), work=tuple(placed))
+
+
+def _clip_corners(mark: Mark, sheet: Sheet) -> Marked:
+    """The corner of the allowance cut off aslant: where two stitched edges meet, or where one ends at a fold."""
+    shape, cuts = sheet.lying.shape, []
+    inner = -1.0 if shape.backwards else 1.0
+    for name in mark.edges:
+        line, deep = shape.edges[name].cut, shape.edges[name].allowance
+        ends = sheet.ends.get(name, 0.0)
+        for at, neighbour in zip((0, -1), ends_of(shape, name), strict=True):
+            way = deep if at == 0 else length(line) - deep
+            here = aside(line, way, inner * ends)
+            if sheet.lying.cloth.halved and _straight_on(line, shape.edges[neighbour].cut, at):
+                cuts.append((here, aside(line, 0.0 if at == 0 else length(line), inner * (ends + deep))))
+            elif neighbour in mark.edges and at == -1:
+                other = shape.edges[neighbour].cut
+                cuts.append((here, aside(other, deep, inner * sheet.ends.get(neighbour, 0.0))))
+    placed = sheet.placed(cuts)
+    return Marked(strokes=tuple(Stroke("cut", line) for line in placed), work=tuple(placed))
 
 
 def _straight_on(one: Flat, two: Flat, at: int) -> bool:

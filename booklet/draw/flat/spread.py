@@ -121,12 +121,13 @@ def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Motion |
     if cloth.how == "placed":
         return _placed(cloth, shape, lying[cloth.meets[0].other])
     mine, theirs = [], []
+    several = len({meeting.other for meeting in cloth.meets}) > 1
     for meeting in cloth.meets:
         other = lying[meeting.other]
         if meeting.edge not in shape.edges or meeting.other_edge not in other.shape.edges:
             continue
         mine.append(meeting.edge)
-        theirs.append(other.edge(meeting.other_edge))
+        theirs.append(_of_piece(other, meeting.other_edge) if several else other.edge(meeting.other_edge))
     if not mine:
         raise CantLay(cloth.piece)
     if cloth.how == "opened" and any(_on_fold(lying[meeting.other], meeting.other_edge) for meeting in cloth.meets):
@@ -144,6 +145,13 @@ def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Motion |
     if cloth.strip:
         return Bend(own.points, target.points, flipped)
     return _fitted(own, target, flipped, shape)
+
+
+def _of_piece(one: Lying, edge: str) -> Link:
+    """An edge of one of several pieces, whose names tell the ends apart as well: a cap's back from its front."""
+    link = one.edge(edge)
+    before, after = (name if name == "fold" else f"{name} {one.shape.name}" for name in (link.before, link.after))
+    return link._replace(before=before, after=after)
 
 
 def _placed(cloth: Cloth, shape: PieceShape, on: Lying) -> Motion:
