@@ -28,7 +28,8 @@ class Outline(NamedTuple):
 
     ring: the cutting line, closed; corners: where the file marks its turn points (or where it bends sharply), in the
     order in which the ring passes them; sew: the sewing lines, where drawn; lines: inner lines that are not cut out,
-    in the file's order; holes: drill holes and other marked dots; texts: what is written on the piece.
+    in the file's order; holes: drill holes and other marked dots; texts: what is written on the piece; cutouts: closed
+    lines cut out of its middle; label: what its block is called, which may hold the size.
     """
 
     name: str

@@ -21,6 +21,11 @@ if TYPE_CHECKING:
     from booklet.shape.piece import PieceShape
 
 
+# A pattern's largest piece is no shorter and no longer than this, in millimetres. Our choice: from a doll's bodice to a
+# curtain.
+SMALLEST, LARGEST = 60.0, 6_000.0
+
+
 def read_shapes(pattern: Pattern, faults: Faults) -> Shapes | None:
     """The shapes of a pattern, or None where it names no outlines. Files are opened when the first shape is asked for.
 
@@ -113,7 +118,21 @@ class Shapes:
                     self._strange.append(outline.name)
                 else:
                     found.setdefault(told, outline._replace(size=told.size))
+        self._say_scale(found.values())
         return found
+
+    def _say_scale(self, outlines: Iterable[Outline]) -> None:
+        """Inches or centimetres that were read as millimetres, or the other way round."""
+        longest, name = max(((_longest(outline), outline.name) for outline in outlines), default=(SMALLEST, ""))
+        if not SMALLEST <= longest <= LARGEST:
+            self.faults.add(
+                "outlines-out-of-scale",
+                self.pattern.outlines[0].place,
+                f"The largest piece of the outlines, the {name}, is {longest / 10:.1f} cm long.",
+                "Save the file again with its units: in a DXF by $INSUNITS or a text such as Units: METRIC, in an SVG "
+                "by its width in mm.",
+                level="warning",
+            )
 
     def _say_bad(self, source: OutlineSource, bad: BadOutline) -> None:
         self.faults.add(bad.rule, source.written.place, f"{source.name}: {bad.says}", bad.mend)
@@ -187,6 +206,12 @@ class Shapes:
             sizes = [size for size in self.sizes if self.outline(piece.name, size, fitting) is None]
             if sizes:
                 yield f"{fitting} {'size' if len(sizes) == 1 else 'sizes'} {listed(sizes)}".strip()
+
+
+def _longest(outline: Outline) -> float:
+    """Across or down, whichever is more, in millimetres."""
+    xs, ys = zip(*outline.ring.all_points(), strict=True)
+    return max(max(xs) - min(xs), max(ys) - min(ys))
 
 
 def listed(names: Iterable[str]) -> str:
