@@ -210,8 +210,9 @@ class Shapes:
 
 def _longest(outline: Outline) -> float:
     """Across or down, whichever is more, in millimetres."""
-    xs, ys = zip(*outline.ring.all_points(), strict=True)
-    return max(max(xs) - min(xs), max(ys) - min(ys))
+    points = outline.ring.all_points()
+    across, down = ([point[axis] for point in points] for axis in (0, 1))
+    return max(max(across) - min(across), max(down) - min(down))
 
 
 def listed(names: Iterable[str]) -> str:
