@@ -78,3 +78,8 @@ def ways() -> frozenset[str]:
 def is_front(edge_name: str) -> bool:
     """Whether an edge, named with its piece, is one down which a garment is buttoned."""
     return _has("fronts", edge_name)
+
+
+def is_cap(edge_name: str) -> bool:
+    """Whether an edge is the upper one of a sleeve."""
+    return not _words("caps").isdisjoint(same_name(edge_name).split())

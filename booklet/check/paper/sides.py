@@ -76,7 +76,7 @@ def _pair(
         (listed(name.written for name in names[0]), listed(name.written for name in names[1])),
         (names[0][0].place, names[1][0].place),
         lengths,
-        _eased(longer, act),
+        eased(longer, act),
         lies_behind(shorter) and not lies_behind(longer),
         _gives(shorter, bench),
         _is_free(longer, shorter, act, turned) or _is_free(shorter, longer, act, turned),
@@ -96,7 +96,8 @@ def _uppermost(side: list[Edge]) -> list[Edge]:
     return [edge for edge in side if edge not in onto] if onto else side
 
 
-def _eased(edges: list[Edge], act: Act) -> Act | None:
+def eased(edges: list[Edge], act: Act) -> Act | None:
+    """The act that draws them up before they are sewn."""
     return next((done for edge in edges for done in edge.acts if done.name in FULLNESS and done.time < act.time), None)
 
 

@@ -34,10 +34,8 @@ from collections.abc import Iterator
 
 from booklet.check.found import Found
 from booklet.check.numbers import limit
-from booklet.check.paper.lengths import Lengths
-from booklet.check.paper.said import apart, is_or_are, rounded, where_wrong
-from booklet.check.paper.sides import Pair, pairs_of, unexplained
-from booklet.finding import Related
+from booklet.check.paper.sides import pairs_of, unexplained
+from booklet.check.paper.told import told
 from booklet.sew.bench import Bench
 from booklet.shape.measure import Measures
 
@@ -48,28 +46,15 @@ def find_measured(bench: Bench, measures: Measures) -> Iterator[Found]:
     most = float(limit("unsaid ease", bench.pattern.metric).millimetres)
     for pair in pairs_of(bench, measures):
         wrong = [row for row in unexplained(pair, bench) if row.off > most]
-        if wrong:
-            yield _found(bench, pair, wrong, measures)
-
-
-def _found(bench: Bench, pair: Pair, wrong: list[Lengths], measures: Measures) -> Found:
-    worst = max(wrong, key=lambda row: row.off)
-    where = where_wrong(worst, wrong, measures.sizes)
-    pattern = bench.pattern
-    first, second = (pair.longer, pair.shorter) if worst.one > worst.two else (pair.shorter, pair.longer)
-    longer, shorter = pair.called if worst.one > worst.two else pair.called[::-1]
-    more = apart(worst.one, worst.two, pattern)
-    ease = f" Where it is meant, write “ease: {longer}” before the seam." if _may_ease(worst) else ""
-    return Found(
-        pair.places[1],
-        pair.act.step,
-        f"{where.opening}{longer} {is_or_are(first)} {rounded(max(worst.one, worst.two), pattern)} long and {shorter} "
-        f"{is_or_are(second)} {rounded(min(worst.one, worst.two), pattern)}, {more} too short for it{where.ending}.",
-        f"Draw {shorter} {more} longer{where.sized}, or {longer} as much shorter.{ease}",
-        (Related("It is sewn to this", pair.places[0]),),
-    )
-
-
-def _may_ease(row: Lengths) -> bool:
-    """Whether it is so little that hands could ease it in."""
-    return row.off < 0.1 * min(row.one, row.two)
+        if not wrong:
+            continue
+        it = told(pair, wrong, bench.pattern, measures)
+        eased = it.worst.off < 0.1 * it.worst.two
+        yield Found(
+            pair.places[1],
+            pair.act.step,
+            f"{it.where.opening}{it.lengths}, {it.more} too short for it{it.where.ending}.",
+            f"Draw {it.shorter} {it.more} longer{it.where.sized}, or {it.longer} as much shorter."
+            + (f" Where it is meant, write “ease: {it.longer}” before the seam." if eased else ""),
+            it.related,
+        )
