@@ -135,6 +135,23 @@ def growth(folder: Path) -> None:
     print(f"               {time_many * 1000:.3f} ms, {room_many * 1024:.1f} KiB from 1,000 to 10,000")
     print(f"  ratio of the two: time {time_many / time_few:.2f}, memory {room_many / room_few:.2f}   (1 is linear)")
     print(f"  10,000 steps in {large.seconds:.2f} s   (at most 5)\n")
+    views_grow(folder)
+
+
+def views_grow(folder: Path) -> None:
+    """Does each view more cost the same?"""
+    runs, steps = 3, 1_000
+    counts = (1, 2, 4, 8)
+    print(f"check of a generated pattern of {steps:,} steps, by its views (medians of {runs})")
+    for count in counts:
+        generate(steps, folder / f"views {count}", count)
+    taken = interleaved({f"views: {count}": [NOTCHBOOK, "check", folder / f"views {count}"] for count in counts}, runs)
+    for name, one in taken.items():
+        line(name, one)
+    _, two, four, eight = (one.seconds for one in taken.values())
+    few, many = (four - two) / 2, (eight - four) / 4
+    print(f"  a view more: {few * 1000:.0f} ms from 2 to 4, {many * 1000:.0f} ms from 4 to 8")
+    print(f"  ratio of the two: {many / few:.2f}   (1 is linear)\n")
 
 
 def hashes(folder: Path) -> dict[str, str]:

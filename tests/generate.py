@@ -1,13 +1,14 @@
 """Writes a valid pattern of any number of steps, for measuring how `check` grows: python tests/generate.py 1000 FOLDER
 
 A quilted cloth in rows of panels, sewn as steps/README.md says, which has nothing to find. View A leaves out what
-view B topstitches. One section a row; pieces, sections and files grow with the steps.
+view B topstitches, and so on in turn. One section a row; pieces, sections and files grow with the steps.
 """
 
 from __future__ import annotations
 
 import sys
 from pathlib import Path
+from string import ascii_uppercase
 
 ROW = 10  # panels in a row
 CLOSING = 4  # steps of the last section: the hem round the cloth
@@ -20,10 +21,8 @@ about: A cloth in rows of panels. It exists to be measured.
 seam allowance: 5/8 in
 metric: {{5/8 in: 1.5 cm, 1/2 in: 1.3 cm}}
 views:
-  A: {{name: Plain cloth, with: [plain]}}
-  B: {{name: Topstitched cloth, with: [topstitched]}}
-materials:
-  self: {{name: Main fabric, kind: woven, amounts: {{45 in: {{A: 2 yd, B: 2 yd}}}}}}
+{views}materials:
+  self: {{name: Main fabric, kind: woven, amounts: {{45 in: {{{amounts}}}}}}}
   fusible: {{name: Light fusible interfacing, kind: interfacing, amounts: {{20 in: 1 yd}}}}
 tools: [shears, pins]
 pieces:
@@ -149,8 +148,22 @@ def steps_in_row(row: int) -> int:
     return ROW + (ROW - 1) + overlocked + (row > 1)
 
 
-def generate(steps: int, folder: Path) -> None:
-    """Lay down a pattern of exactly so many steps, at least one row's and the hem's. The folder must not exist."""
+def head(steps: int, views: int) -> str:
+    """The views are plain and topstitched in turn; a single one is both."""
+    letters = ascii_uppercase[:views]
+    words = ["plain, topstitched"] if views == 1 else [("plain", "topstitched")[at % 2] for at in range(views)]
+    rows = [
+        f"  {letter}: {{name: {word.capitalize().replace(',', ' and')} cloth, with: [{word}]}}\n"
+        for letter, word in zip(letters, words, strict=True)
+    ]
+    return HEAD.format(steps=steps, views="".join(rows), amounts=", ".join(f"{letter}: 2 yd" for letter in letters))
+
+
+def generate(steps: int, folder: Path, views: int = 2) -> None:
+    """Lay down a pattern of exactly so many steps, at least one row's and the hem's. The folder must not exist.
+
+    views: at most 26.
+    """
     cloth = Cloth()
     rows, budget = 0, steps - CLOSING
     while budget >= steps_in_row(rows + 1):
@@ -166,7 +179,7 @@ def generate(steps: int, folder: Path) -> None:
         cloth.step(f"press {number + 1}", f"Press, {number + 1}", f"    work:\n      - press part: {name}\n")
 
     folder.mkdir(parents=True)
-    text = HEAD.format(steps=steps) + "".join(cloth.pieces)
+    text = head(steps, views) + "".join(cloth.pieces)
     (folder / "pattern.yaml").write_text(text, encoding="utf-8", newline="\n")
     for index, (title, bodies) in enumerate(cloth.sections, 1):
         text = f"section: {title}\nsteps:\n" + "".join(bodies)
