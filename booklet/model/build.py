@@ -299,7 +299,22 @@ class _Builder:
             _take(take) for take in values.get("takes", ()) if "title" in take.values and "when" in take.values
         )
         recorded, times = values.get("recorded"), tuple(values.get("times", []))
-        return Film(values.place, values.get("view"), values.get("pace"), setups, takes, recorded, times)
+        link = self._link(values.get("link"))
+        samples = values.get("samples", 0)
+        return Film(values.place, values.get("view"), values.get("pace"), setups, takes, recorded, times, link, samples)
+
+    def _link(self, link: Text | None) -> str:
+        """An address of the web, as text; nothing is fetched from it. Anything else could run in a reader's browser."""
+        address = _text(link)
+        if link is None or (address.startswith(("https://", "http://")) and not set(address) & set(" \"'<>\n")):
+            return address
+        self.faults.add(
+            "wrong-shape",
+            link.place,
+            "“link” should hold the address of the video; here it holds something else.",
+            "Write it as the browser shows it, beginning with https://.",
+        )
+        return ""
 
 
 def _text(value: Text | None) -> str:
@@ -359,6 +374,10 @@ def _take(values: Values) -> Take:
         values.get("minutes"),
         values.get("title"),
         values.get("when"),
+        values.get("needs"),
+        values.get("words"),
+        values.get("note", ()),
+        values.get("about views"),
     )
 
 

@@ -185,7 +185,10 @@ class Entry(Record):
 
 
 class Take(NamedTuple):
-    """A take of the film: on a step, or (with `title` and `when`) in film.yaml."""
+    """A take of the film: on a step, or (with `title`, `when` and `needs`) in film.yaml.
+
+    words: how many are said, where `say` does not have them; others: what is said about the views not filmed.
+    """
 
     place: Place
     setup: Text | None
@@ -194,6 +197,15 @@ class Take(NamedTuple):
     minutes: float | None
     title: Text | None = None
     when: Text | None = None
+    needs: Text | None = None
+    words: int | None = None
+    notes: tuple[Text, ...] = ()
+    others: Text | None = None
+
+    @property
+    def texts(self) -> tuple[Text | None, ...]:
+        """What is shown, said and put on the screen."""
+        return (self.show, self.say, self.others, *self.notes)
 
 
 class Step(Record):
@@ -233,7 +245,8 @@ class Section(Record):
 
 
 class Film(Record):
-    """recorded: a file of the folder; times: corrections by hand, the step or take and the time as written."""
+    """recorded: a file of the folder; times: corrections by hand, the step or take and the time as written; link: the
+    video's address, never fetched; samples: how many may be sewn beforehand at most."""
 
     place: Place
     view: Text | None = None
@@ -242,6 +255,8 @@ class Film(Record):
     takes: tuple[Take, ...] = ()
     recorded: Text | None = None
     times: tuple[tuple[Text, Text], ...] = ()
+    link: str = ""
+    samples: int = 0
 
 
 class Pattern(Record):

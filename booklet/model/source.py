@@ -154,6 +154,9 @@ TAKE_KEYS = {
     "show": Key(WORDS, "what the take shows"),
     "say": Key(WORDS, "what is said"),
     "minutes": Key(Number(most=600), "how long it lasts"),
+    "words": Key(Number(whole=True, most=10_000), "how many words will be said, where “say” is not written out"),
+    "note": Key(OneOrMore(WORDS), "put on the screen: words, or the name of a chart, material, notion or piece"),
+    "about views": Key(WORDS, "what is said about the views that are not filmed"),
 }
 TAKE = Keyed("take", TAKE_KEYS)
 STEP_KEYS = {
@@ -189,10 +192,10 @@ FILM = Keyed(
         "view": Key(WORDS, "the view that is filmed"),
         "pace": Key(Number(most=400), "words a minute"),
         "recorded": Key(WORDS, "what was filmed: a file of the folder with captions, markers or an edit list"),
-        "times": Key(
-            Table(WORDS, "times"), "corrections: a step's id or a take's title, and 12:40, or “not filmed”"
-        ),
+        "times": Key(Table(WORDS, "times"), "corrections: a step's id or a take's title, and 12:40, or “not filmed”"),
+        "link": Key(WORDS, "the video's address; {seconds} in it stands for the time, else #t= and the time are added"),
         "setups": Key(Table(WORDS, "set-ups"), "camera set-ups, your own names"),
+        "samples": Key(Number(whole=True, most=9), "how many half-made samples you will sew beforehand, at most"),
         "takes": Key(
             Items(
                 Keyed(
@@ -200,6 +203,7 @@ FILM = Keyed(
                     {
                         "title": Key(WORDS, "as Welcome", True),
                         "when": Key(WORDS, "first, last, before STEP or after STEP", True),
+                        "needs": Key(WORDS, "the garment it shows: nothing, finished, or STEP: sewn to that step"),
                         **TAKE_KEYS,
                     },
                 ),

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from booklet.length import Length
+from booklet.plan.film.times import Timed
 from booklet.plan.flow import GarmentMap
 from booklet.plan.picture import StepFigure
 from booklet.plan.prose import Measure, Prose
@@ -236,13 +237,16 @@ class Shot(NamedTuple):
 
 @dataclass(slots=True)
 class FilmPlan:
-    """`setups`: the name of each camera set-up, and what the writer says of it."""
+    """setups: the name of each camera set-up, and what the writer says of it; times: when each step, and each take that
+    belongs to none, begins; link: the video's address."""
 
     view: PlanView
     chapters: list[Chapter]
     shots: list[Shot]
     seconds: int
     setups: tuple[tuple[str, str], ...] = ()
+    times: tuple[Timed, ...] = ()
+    link: str = ""
 
 
 @dataclass(slots=True)

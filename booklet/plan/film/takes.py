@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
+from booklet.plan.film.times import Timed
 from booklet.plan.plan import Chapter, FilmPlan, PlanView, Shot
 from booklet.plan.prose import plain
 from booklet.plan.write import one_line
@@ -46,7 +47,25 @@ def film_of(pattern: Pattern, views: dict[str, PlanView], writer: Writer) -> Fil
     shots = [_shot(number, one, pattern, pace, writer) for number, one in placed]
     setups = pattern.film.setups.values() if pattern.film else ()
     described = tuple((one_line(name.value), one_line(words.value)) for name, words in setups)
-    return FilmPlan(views[letter], _chapters(shots), shots, sum(_seconds(shot) for shot in shots), described)
+    ids = {step.number: step.id for step in pattern.steps}
+    link = pattern.film.link if pattern.film else ""
+    seconds = sum(_seconds(shot) for shot in shots)
+    return FilmPlan(views[letter], _chapters(shots), shots, seconds, described, _planned(shots, ids), link)
+
+
+def _planned(shots: Sequence[Shot], ids: dict[int, str]) -> tuple[Timed, ...]:
+    """When each step and each take of its own begins, as planned."""
+    found: list[Timed] = []
+    start = 0
+    for shot in shots:
+        end = start + _seconds(shot)
+        if found and shot.step is not None and found[-1].number == shot.step:
+            found[-1] = found[-1]._replace(end=end)
+        else:
+            title = f"Step {shot.step}: {shot.step_title}" if shot.step is not None else shot.step_title
+            found.append(Timed(ids[shot.step] if shot.step is not None else None, shot.step, title, start, end))
+        start = end
+    return tuple(found)
 
 
 def _film_view(pattern: Pattern) -> str:

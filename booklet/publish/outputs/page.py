@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import json
 from hashlib import sha256
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -12,6 +13,8 @@ from booklet.draw.branches import draw_branches
 from booklet.plan.plan import Art, Gap, PlanStep
 from booklet.publish import tables, wording
 from booklet.publish.booklet import _environment as environment
+from booklet.publish.chapters.clips import from_time, how_to
+from booklet.publish.chapters.span import clock
 from booklet.publish.html import inline_html, prose_html, view_words
 from booklet.styles_folder import styles_folder
 
@@ -86,8 +89,32 @@ def page_html(edition: Edition) -> str:
             script_hash=base64.b64encode(sha256(script.encode()).digest()).decode(),
             view_words=view_words,
             wording=wording,
+            in_film=_in_film(plan),
+            how_to=_how_to(edition),
         )
     )
+
+
+def _in_film(plan: Plan) -> dict[int, tuple[str, str]]:
+    """By the step's number: where in the film it is sewn, and the time as a clock shows it; only of what was filmed."""
+    film = plan.films
+    if film is None or not film.link:
+        return {}
+    return {
+        timed.number: (from_time(film.link, timed.start), clock(int(timed.start * 1000)))
+        for timed in film.times
+        if timed.number is not None and timed.settled and timed.source != "planned"
+    }
+
+
+def _how_to(edition: Edition) -> Markup:
+    """Data for search engines, of the view that is filmed; no sign in it ends the element that holds it."""
+    film = edition.plan.films
+    if film is None:
+        return Markup("")
+    filmed = film.times if any(timed.source != "planned" for timed in film.times) else ()
+    data = how_to(edition.view_plan(film.view.letter), filmed, film.link if filmed else "")
+    return Markup(json.dumps(data, ensure_ascii=False).replace("<", "\\u003c").replace(">", "\\u003e"))
 
 
 def _faces() -> str:

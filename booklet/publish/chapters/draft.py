@@ -1,0 +1,70 @@
+"""A draft of the video's description: what is made, of what, with what, when each step comes, and what to mind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from booklet.plan.measures import text_of
+from booklet.plan.prose import plain
+from booklet.publish import wording
+from booklet.publish.chapters.description import description
+from booklet.publish.chapters.span import spans
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from booklet.plan.plan import Fabric, FilmPlan, Plan
+    from booklet.plan.prose import Prose
+
+
+def draft(plan: Plan, film: FilmPlan) -> str:
+    """plan: of the view that is filmed. Angle brackets are not taken in descriptions (from memory)."""
+    lines = "\n".join(_lines(plan, film)) + "\n"
+    return lines.replace("<", "‹").replace(">", "›")
+
+
+def _lines(plan: Plan, film: FilmPlan) -> Iterator[str]:
+    yield f"{plan.title} by {plan.studio}: {film.view.name}, view {film.view.letter}"
+    yield from _paragraphs(film.view.about or plan.about)
+    yield from _head("You need")
+    for fabric in plan.fabrics:
+        yield f"{fabric.name}: {'; '.join(_amounts(fabric))}"
+    for notion in plan.notions:
+        count = plain(notion.by_view.get(film.view.letter, ()))
+        if count != "—":
+            yield f"{plain(notion.item)}{f': {count}' if count.isdecimal() else ''}"
+    yield from _head("Tools")
+    yield ", ".join([plan.tools[0], *(tool[:1].lower() + tool[1:] for tool in plan.tools[1:])]) if plan.tools else ""
+    yield from _head("Chapters")
+    yield description(spans(film)).rstrip("\n")
+    if plan.cautions:
+        yield from _head("Take care")
+        yield wording.MAKERS_FIRST
+        for caution in plan.cautions:
+            yield f"{caution.hazard} {plain(caution.says)}"
+    yield ""
+    yield f"The step numbers are those of the booklet, edition {plan.edition}."
+
+
+def _head(words: str) -> Iterator[str]:
+    yield ""
+    yield words
+
+
+def _paragraphs(prose: Prose) -> Iterator[str]:
+    for block in plain(prose).split("\n"):
+        if block.strip():
+            yield ""
+            yield block
+
+
+def _amounts(fabric: Fabric) -> Iterator[str]:
+    """`1 5/8 yd to 2 1/4 yd (1.5 m to 2 m) of 60 in (150 cm), by size`."""
+    for row in fabric.rows:
+        yield f"{_range([text_of(amount) for amount in row.amounts])}, {text_of(row.width)} wide"
+
+
+def _range(amounts: Sequence[str]) -> str:
+    first, last = amounts[0], amounts[-1]
+    return first if first == last else f"{first} to {last}, by size"
