@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 def prose_of_step(step: Step) -> list[Text]:
     """What the sewer reads of a step, and what is said of it in the film."""
     says = [entry.says for entry in step.work]
-    takes = [words for take in step.film for words in (take.show, take.say)]
+    takes = [words for take in step.film for words in take.texts]
     return [text for text in (step.text, step.tip, step.caution, *says, *takes) if text is not None]
 
 
@@ -36,6 +36,6 @@ def prose_of(pattern: Pattern) -> Iterator[tuple[Text, Step | None]]:
             for text in prose_of_step(step):
                 yield text, step
     for take in pattern.film.takes if pattern.film else ():
-        for text in (take.show, take.say):
+        for text in take.texts:
             if text is not None:
                 yield text, None

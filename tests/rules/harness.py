@@ -1,8 +1,9 @@
 """Fixtures and docstring examples of rules: snippets on the base pattern, written to a folder and checked.
 
-A snippet may hold `steps:` (a section) and top-level keys of pattern.yaml, which take the place of the base's. `film:`
-is not one of them: raw files are fences with a file name, as in ```yaml film.yaml. What YAML could not show comes as
-```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is there, and
+A snippet may hold `steps:` (a section) and top-level keys of pattern.yaml, which take the place of the base's. A key
+such as `film.yaml:` holds that file; raw files are fences with a file name, as in ```yaml film.yaml. What YAML could
+not show comes as ```hex NAME, in bytes, or as ```fill NAME BYTES, the same lines again and again. `art/front.svg` is
+there, and
 `pieces.svg`, the outlines of the base's pieces and of a few plain ones; `outlines: pieces.svg` has them read.
 """
 
@@ -63,12 +64,15 @@ def _bytes(kind: str, body: str, size: int) -> bytes:
 
 def write_pattern(folder: Path, snippet: str, files: dict[str, bytes] | None = None) -> None:
     """The base pattern with the snippet's keys and steps, and raw files last."""
+    folder.mkdir(parents=True, exist_ok=True)
     blocks = {block.split(":", 1)[0]: block for block in _BLOCK.split(BASE) if block.strip()}
     steps = ""
     for block in _BLOCK.split(snippet):
         key = block.split(":", 1)[0]
         if key == "steps":
             steps = block
+        elif key.endswith(".yaml"):
+            (folder / key).write_text(textwrap.dedent(block.partition("\n")[2]), encoding="utf-8")
         elif block.strip():
             blocks[key] = block
     (folder / "art").mkdir(parents=True, exist_ok=True)

@@ -1,7 +1,7 @@
 """A step is spoken of that the pattern doesn't have.
 
-What it finds: an id under `after:`, in `{step: …}` in any text, or in the `when:` of a take that belongs to no step
-of the pattern.
+What it finds: an id under `after:`, in `{step: …}` in any text, or in the `when:` or `needs:` of a take in film.yaml
+that belongs to no step of the pattern.
 
 Why it matters at the machine: the booklet can't print the number of the step, and the sewer can't turn back to it.
 
@@ -58,6 +58,8 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
                 yield Found(take.when.place, None, says, "Write first, last, before STEP or after STEP.")
             elif same_name(when["step"]) not in steps:
                 yield _found(take.when.place, None, "“when”", when["step"], ids)
+        if take.needs is not None and same_name(take.needs.value) not in ("nothing", "finished", *steps):
+            yield _found(take.needs.place, None, "“needs”", take.needs.value, [*ids, "nothing", "finished"])
 
 
 def _found(place: Place, step: Step | None, what: str, name: str, ids: list[str]) -> Found:
