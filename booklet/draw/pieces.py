@@ -82,7 +82,7 @@ def _picture(one: Printed, longest: float) -> Drawing:
 
 
 class Cell(NamedTuple):
-    """A piece on the page: the left top corner of its room, and the lines under it."""
+    """A piece on the page: the left top corner of its room, and the lines under it, of which the first are its name."""
 
     one: Printed
     x: float
@@ -90,6 +90,7 @@ class Cell(NamedTuple):
     wide: float
     high: float
     lines: tuple[str, ...]
+    names: int
 
 
 def draw_sheet(rows: Sequence[PieceRow], letters: Sequence[str], shapes: Shapes, high: float) -> Drawing | None:
@@ -106,26 +107,27 @@ def draw_sheet(rows: Sequence[PieceRow], letters: Sequence[str], shapes: Shapes,
 
 def _packed(every: list[Printed], scale: float, letters: Sequence[str], high: float) -> list[Cell] | None:
     """In rows, in the order of their numbers, each piece over its words; None where that is too much."""
-    wide_most, gap = millimetres("strip", "wide"), millimetres("map", "sheet_gap")
+    wide_most, gap = millimetres("strip", "wide") - 2 * millimetres("strip", "margin"), millimetres("map", "sheet_gap")
     rows: list[list[Cell]] = [[]]
     x = 0.0
     for one in every:
         wide, tall = (side * scale for side in _size(one))
-        lines = _lines(one, max(wide, millimetres("map", "sheet_words")))
+        lines, names = _lines(one, max(wide, millimetres("map", "sheet_words")))
         marks = _marks_wide(letters) if _some(one, letters) else 0.0
-        room = max(wide, marks, *(width(line, heavy=at == 0) for at, line in enumerate(lines)))
+        room = max(wide + 0.4, marks, *(width(line, heavy=at < names) for at, line in enumerate(lines)))
         if room > wide_most:
             return None
         if rows[-1] and x + room > wide_most:
             rows.append([])
             x = 0.0
-        rows[-1].append(Cell(one, x, 0.0, room, tall, lines))
+        rows[-1].append(Cell(one, x, 0.0, room, tall, lines, names))
         x += room + gap
     y, placed = 0.3, []
     for row in rows:
         tallest = max(cell.high for cell in row)
-        spread = min((wide_most - sum(cell.wide for cell in row)) / max(len(row) - 1, 1) if row is not rows[-1] else gap,
-                     3 * gap)  # fmt: skip
+        # The last row need not fill the page.
+        left = wide_most - sum(cell.wide for cell in row)
+        spread = gap if row is rows[-1] else min(left / max(len(row) - 1, 1), 3 * gap)
         x = 0.0
         for cell in row:
             placed.append(cell._replace(x=x, y=y + tallest - cell.high))
@@ -134,11 +136,11 @@ def _packed(every: list[Printed], scale: float, letters: Sequence[str], high: fl
     return placed if y - gap <= high else None
 
 
-def _lines(one: Printed, longest: float) -> tuple[str, ...]:
-    """Number and name, then how many to cut of what."""
+def _lines(one: Printed, longest: float) -> tuple[tuple[str, ...], int]:
+    """Number and name, then how many to cut of what; and how many lines the name takes."""
     name = tuple(fitted(f"{one.row.number} {one.name}", longest, heavy=True).split("\n"))
-    cuts = [f"{count} in {material.lower()}" for material, count in one.row.cuts]
-    return (*name, *(cut(line, max(longest, 30.0)) for line in cuts))
+    cuts = [fitted(f"{count} in {material.lower()}", max(longest, 28.0)) for material, count in one.row.cuts]
+    return (*name, *(line for words in cuts for line in words.split("\n"))), len(name)
 
 
 def _some(one: Printed, letters: Sequence[str]) -> bool:
@@ -167,9 +169,8 @@ def _sheet(cells: list[Cell], part: int, letters: Sequence[str], size: str) -> D
         spot = 1 / part, cell.x - left / part + 0.2, cell.y - top / part
         ink_printed(drawing, cell.one.shape, cell.one.cloth, spot)
         leading, y = millimetres("words", "leading"), cell.y + cell.high + 0.6
-        names_end = len(cell.lines) - len(cell.one.row.cuts)
         for at, line in enumerate(cell.lines, 1):
-            (heavy if at <= names_end else plain).append(Label(line, cell.x, y + at * leading, "start"))
+            (heavy if at <= cell.names else plain).append(Label(line, cell.x, y + at * leading, "start"))
         if _some(cell.one, letters):
             y += leading * len(cell.lines) + BELOW * points("words", "size") + 0.6
             _squares(drawing, cell, letters, y)

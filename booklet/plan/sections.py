@@ -29,6 +29,11 @@ def figures_of(
     seen: list[list[_Shape]] = [[] for _ in courses]
     figures: dict[str, tuple[Figure, ...]] = {}
     for step in pattern.steps:
+        art = arts.get(step.id)
+        if art is not None:
+            # Whatever section it would have is not shown: the next step that needs it has it.
+            figures[step.id] = (art,)
+            continue
         asked: list[Section] = []
         for course, shapes in zip(courses, seen, strict=True):
             for section in _asked(course, step):
@@ -36,10 +41,6 @@ def figures_of(
                 if not any(shape.begins(shown) for shown in shapes):
                     shapes.append(shape)
                     asked.append(section)
-        art = arts.get(step.id)
-        if art is not None:
-            figures[step.id] = (art,)
-            continue
         sections = tuple({_shape(section): section for section in reversed(asked)}.values())[::-1][:MOST]
         figures[step.id] = (*_pictures(courses, step, drawn), *sections)
     return figures

@@ -56,6 +56,16 @@ class Edition:
         return drawn | arts
 
     @cached_property
+    def figure_files(self) -> dict[Figure, str]:
+        """Where the build writes each figure of the steps, once: it is called after the first step that shows it."""
+        names: dict[Figure, str] = {}
+        for step in self.plan.steps:
+            mine = [figure for figure in step.figures if figure in self.drawings]
+            for at, figure in enumerate(mine, 1):
+                names.setdefault(figure, f"figures/step-{step.number}{f'-{at}' if at > 1 else ''}.svg")
+        return names
+
+    @cached_property
     def _drawn(self) -> frozenset[str]:
         """The pieces that have an outline with named edges, in the size of the figures."""
         if self.shapes is None:

@@ -18,6 +18,7 @@ _WIDEST = 1_000_000.0
 _OUTSIDE = re.compile(r"url\(\s*['\"]?\s*(?!#|['\"]|data:image/)|@import", re.IGNORECASE)
 _ACTIVE = frozenset(
     {"script", "foreignObject", "iframe", "a", "animate", "set", "animateTransform", "animateMotion", "handler"}
+    | {"audio", "video", "object", "embed", "link"}
 )
 
 
@@ -66,6 +67,7 @@ class _Elements:
         parser.EndElementHandler = self._end
         parser.CharacterDataHandler = self._words
         parser.EntityDeclHandler = self._entity
+        parser.ProcessingInstructionHandler = self._instruction
         try:
             parser.Parse(text, True)
         except ExpatError as error:
@@ -101,6 +103,12 @@ class _Elements:
                 "The styles of this drawing speak of another file.", "Put what it needs into the drawing itself."
             )
         self.style = None
+
+    def _instruction(self, target: str, _: str) -> None:
+        if target == "xml-stylesheet":
+            raise BadDrawing(
+                "The styles of this drawing lie in another file.", "Put what it needs into the drawing itself."
+            )
 
     def _entity(self, *_: object) -> None:
         raise BadDrawing(

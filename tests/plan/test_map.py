@@ -88,8 +88,8 @@ def test_its_numbers_are_the_steps_that_join(folder: Path) -> None:
 
 
 def test_what_views_share_stands_once() -> None:
-    """The tunic has one trunk for its three views, and the sleeves of B and C in one joint. In the tote A and B join the
-    same facing in steps 16 and 17: one joint."""
+    """The tunic has one trunk for its three views, and the sleeves of B and C in one joint. In the tote A and B join
+    the same facing in steps 16 and 17: one joint."""
     tunic = mapped(STEPS / "saltmarsh-tunic")
     (front,) = tunic.lanes
     assert (front.key, front.views) == ("front", ("A", "B", "C"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from booklet.draw.words import caption
@@ -11,7 +12,7 @@ from booklet.plan.prose import Block, Prose, Span
 from booklet.publish import text, wording
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from booklet.plan.plan import Figure, Plan
     from booklet.publish.edition import Edition
@@ -21,14 +22,24 @@ _INDENT = "    "
 
 
 def files(edition: Edition) -> dict[str, bytes]:
-    """`steps/B.md` and `steps/B.txt`, and so on for every view."""
+    """`steps/B.md` and `steps/B.txt`, and so on for every view. The figures are pictures in Markdown, words in text."""
+    pictures = {figure: f"../{name}" for figure, name in edition.figure_files.items()}
     made: dict[str, bytes] = {}
     for letter in edition.pattern.views:
         plan = edition.view_plan(letter)
         name = f"steps/{text.file_word(letter)}"
-        made[f"{name}.md"] = ("\n\n".join(_markdown(plan)) + "\n").encode()
-        made[f"{name}.txt"] = ("\n".join(_plain(plan)) + "\n").encode()
+        made[f"{name}.md"] = markdown_list(plan, pictures).encode()
+        made[f"{name}.txt"] = text_list(plan).encode()
     return made
+
+
+def markdown_list(plan: Plan, pictures: Mapping[Figure, str] = MappingProxyType({})) -> str:
+    """pictures: the address of each figure; one that has none is told in words."""
+    return "\n\n".join(_markdown(plan, pictures)) + "\n"
+
+
+def text_list(plan: Plan) -> str:
+    return "\n".join(_plain(plan)) + "\n"
 
 
 def _heading(plan: Plan) -> str:
@@ -60,7 +71,7 @@ def _said(words: str) -> Prose:
     return (Block("paragraph", (Span("text", words),)),)
 
 
-def _markdown(plan: Plan) -> Iterator[str]:
+def _markdown(plan: Plan, pictures: Mapping[Figure, str]) -> Iterator[str]:
     yield f"# {text.escaped(plan.title)}"
     yield f"## {text.escaped(_heading(plan))}"
     for words in _preface(plan):
@@ -75,14 +86,14 @@ def _markdown(plan: Plan) -> Iterator[str]:
         if section.intro:
             yield text.markdown(section.intro)
         for item in section.items:
-            yield from _marked_gap(item) if isinstance(item, Gap) else _marked_step(item)
+            yield from _marked_gap(item) if isinstance(item, Gap) else _marked_step(item, pictures)
 
 
 def _marked_gap(gap: Gap) -> Iterator[str]:
     yield f"({text.escaped(gap.says)})"
 
 
-def _marked_step(step: PlanStep) -> Iterator[str]:
+def _marked_step(step: PlanStep, pictures: Mapping[Figure, str]) -> Iterator[str]:
     yield f"### {step.number}. {text.escaped(step.title)}"
     if step.optional:
         yield "Optional."
@@ -95,7 +106,8 @@ def _marked_step(step: PlanStep) -> Iterator[str]:
     if step.tip:
         yield f"*Tip.* {text.markdown_line(step.tip)}"
     for figure in step.figures:
-        yield f"*Figure.* {text.escaped(_figure(figure))}"
+        words = text.escaped(_figure(figure))
+        yield f"![{words}]({pictures[figure]})" if figure in pictures else f"*Figure.* {words}"
 
 
 def _plain(plan: Plan) -> Iterator[str]:

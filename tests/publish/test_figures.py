@@ -1,0 +1,73 @@
+"""The figures as files: each once, named by its step, and named by the shot list and the step lists where they are."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+
+from booklet.plan.plan import Art
+from booklet.publish.outputs import figures, film, steps
+from tests.golden import check_golden
+from tests.plan import small
+
+SVG = "{http://www.w3.org/2000/svg}"
+ART = '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="30mm"><path fill="#0b7" d="M0 0h9v9z"/></svg>\n'
+DRAWN = """\
+  - id: mine
+    title: Sew the shoulders
+    figure: {file: art/mine.svg, shows: "The shoulders [joined]"}
+    work:
+      - sew: [front.shoulder, back.shoulder]
+        seam: french
+        trim: 1/8 in
+  - id: sides
+    title: Sew the sides
+    work:
+      - sew: [front.side, back.side]
+        seam: french
+        trim: 1/8 in
+"""
+
+
+@pytest.mark.parametrize("name", small.DEMOS)
+def test_figure_files_are_as_they_were(name: str) -> None:
+    """Golden output: the name of every file and what it shows."""
+    made = figures.files(small.demo(name))
+    titles = {path: ElementTree.fromstring(data)[0].text or "" for path, data in made.items()}
+    check_golden(f"{name}/figures.txt", "".join(f"{path}  {title}\n" for path, title in titles.items()).encode())
+
+
+@pytest.mark.parametrize("name", small.DEMOS)
+def test_each_figure_is_written_once_and_each_is_named(name: str) -> None:
+    """By the shot list for the view that is filmed, and by the step lists, where every address leads to a file."""
+    edition = small.demo(name)
+    made = figures.files(edition)
+    assert len(made) == len(set(made.values())) == len(set(edition.figure_files))
+    lists = {path: data.decode() for path, data in steps.files(edition).items()}
+    named = {path: re.findall(r"^!\[.*\]\(\.\./(.*)\)$", words, re.MULTILINE) for path, words in lists.items()}
+    assert {one for each in named.values() for one in each} == set(made)
+    assert not any(each for path, each in named.items() if path.endswith(".txt"))
+    rows = list(csv.DictReader(io.StringIO(film.files(edition)["film/shots.csv"].decode("utf-8-sig"))))
+    planned = edition.plan.films
+    assert planned is not None
+    filmed = named[f"steps/{planned.view.letter}.md"]
+    assert {one for row in rows for one in row["Figure"].split("; ") if one} == set(filmed)
+
+
+def test_a_drawing_of_the_designer_stays_as_it_is(tmp_path: Path) -> None:
+    """Its colours too; no figure is computed beside it, and the next step that needs the section has it."""
+    (tmp_path / "art").mkdir()
+    (tmp_path / "art" / "mine.svg").write_text(ART, encoding="utf-8")
+    edition = small.edition(tmp_path, DRAWN)
+    mine, sides = small.step(edition.plan, "mine"), small.step(edition.plan, "sides")
+    assert mine.figures == (Art("art/mine.svg", "The shoulders [joined]"),)
+    assert figures.files(edition)["figures/step-1.svg"] == ART.encode()
+    assert [type(figure).__name__ for figure in sides.figures] == ["Section"]
+    assert r"![The shoulders \[joined\]](../figures/step-1.svg)" in steps.files(edition)["steps/A.md"].decode()
+    # Without its type, another without serifs stands in.
+    assert b'font-family="Source Sans 3, sans-serif"' in figures.files(edition)["figures/step-2.svg"]
