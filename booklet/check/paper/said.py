@@ -64,5 +64,10 @@ def where_wrong(worst: Sized, wrong: Sequence[Sized], sizes: Sequence[str], verb
     )
 
 
+def begun(where: Where, sentence: str) -> str:
+    """The sentence after its opening, or with a capital where there is none."""
+    return where.opening + sentence if where.opening else sentence[0].upper() + sentence[1:]
+
+
 def is_or_are(names: Sequence[object]) -> str:
     return "are" if len(names) > 1 else "is"

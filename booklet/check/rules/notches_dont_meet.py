@@ -1,0 +1,67 @@
+"""Notches of two edges that are sewn together don't meet.
+
+What it finds: on two sides of a `sew`, a notch on each that has no partner on the other within 1/8 in (3 mm), besides
+what is eased in; in any size and fitting. An edge may run either way; a notch may also meet the seam between two edges.
+A notch on one side alone marks something else, and what is gathered is left out.
+
+Why it matters at the machine: the sewer matches the notches, and the ends come out apart; or the ends, and mistrusts
+the notches.
+
+Wrong:
+    outlines: pieces.svg
+    pieces:
+      notched panel: {number: 1, cut: {self: 2}, edges: {top: {}, side: {}, hem: {}, centre: {}}}
+      shifted panel: {number: 2, cut: {self: 2}, edges: {top: {}, side: {}, hem: {}, centre: {}}}
+    steps:
+      - {id: join, title: Join the sides, work: [{sew: [notched panel.side, shifted panel.side]}]}
+
+Right:
+    outlines: pieces.svg
+    pieces:
+      notched panel: {number: 1, cut: {self: 2}, edges: {top: {}, side: {}, hem: {}, centre: {}}}
+    steps:
+      - {id: join, title: Join the sides, work: [{sew: [notched panel.side, notched panel.side]}]}
+
+Source: our choice: the distance; that notches are matched is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booklet.check.found import Found
+from booklet.check.numbers import limit
+from booklet.check.paper.notches import Apart, notches_apart
+from booklet.check.paper.said import apart, begun, rounded, where_wrong
+from booklet.check.paper.sides import Pair, pairs_of
+from booklet.finding import Related
+from booklet.sew.bench import Bench
+from booklet.shape.measure import Measures
+
+LEVEL = "error"
+
+
+def find_measured(bench: Bench, measures: Measures) -> Iterator[Found]:
+    near = float(limit("seam mismatch", bench.pattern.metric).millimetres)
+    for pair in pairs_of(bench, measures):
+        wrong = notches_apart(pair, near, bench, measures)
+        if wrong:
+            yield _found(bench, pair, wrong, measures)
+
+
+def _found(bench: Bench, pair: Pair, wrong: list[Apart], measures: Measures) -> Found:
+    worst = max(wrong, key=lambda row: row.off)
+    where = where_wrong(worst, wrong, measures.sizes)
+    one, two = (edge.called for edge in worst.edges)
+    first, second = (rounded(place, bench.pattern) for place in worst.places)
+    off = apart(*worst.places, bench.pattern)
+    return Found(
+        pair.places[1],
+        pair.act.step,
+        begun(
+            where, f"a notch of {one} lies {first} from the end of the seam and that of {two} {second}, so that they "
+        )
+        + f"miss each other by {off}{where.ending}.",
+        f"Move one of them by {off}{where.sized}.",
+        (Related("It is sewn to this", pair.places[0]),),
+    )
