@@ -56,6 +56,16 @@ def said(tmp_path: Path, *work: str, view: str | None = None, makes: str = "") -
         ("{tack: neck facing, to: front}", "Tack the neck facing to the front by hand."),
         ("tack: neck facing", "Tack the neck facing by hand."),
         ("{close: front.hem, by: hand}", "Close the hem of the front by hand."),
+        (
+            "{pipe: front.side, with: piping, cord: 3/16 in}",
+            "Baste the piping, folded round a cord of 3/16 in (5 mm), along the side of the front, with its cord away "
+            "from the edge.",
+        ),
+        (
+            "{sew: [front.side, back.side], seam: piped, with: piping, cord: 3/16 in}",
+            "Lay the piping, folded round a cord of 3/16 in (5 mm), between the front and back sides, cord away from "
+            "the edge, and sew right sides together, 5/8 in (1.5 cm) from the edge, close beside the cord.",
+        ),
         ("{buttonhole: front.side, count: 1}", "Make one buttonhole along the side of the front."),
         (
             "{buttonhole: front.side, count: {A: 5, B: 6, C: 6}, every: 3 in}",

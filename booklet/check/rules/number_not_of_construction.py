@@ -1,7 +1,7 @@
 """A seam has a number that its construction does not use.
 
-What it finds: `passes` or `width` on a `sew` whose `seam:` has no such number: a plain seam with the passes of a
-French one.
+What it finds: `passes`, `width` or `cord` on a `sew` whose `seam:` has no such number: a plain seam with the passes of
+a French one.
 
 Why it matters at the machine: either the seam is of another kind than the entry says, and is sewn and drawn wrong, or
 the number is left over from an older draft.
@@ -27,7 +27,7 @@ from booklet.craft.load import constructions
 from booklet.sew.bench import Bench
 
 LEVEL = "error"
-NUMBERS = ("passes", "width")
+NUMBERS = ("passes", "width", "cord")
 
 
 def find(bench: Bench) -> Iterator[Found]:
