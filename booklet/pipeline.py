@@ -155,7 +155,7 @@ def _refused(checked: Checked, folder: Path, into: Path, draft: bool) -> Built |
 
 
 def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
-    """Only the film files."""
+    """Only the film files, and beside them the figures that the shot list names."""
     checked = check_folder(folder)
     refused = _refused(checked, folder, into, draft)
     if refused is not None:
@@ -165,8 +165,9 @@ def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
     assert checked.pattern is not None
     edition = edition_of(checked)
     target = into / checked.name / "film"
-    files = {name.removeprefix("film/"): data for name, data in all_files(edition, only="film").items()}
-    why = _put(target, files)
+    files = {name.removeprefix("film/"): data for name, data in all_files(edition, "film", "cards").items()}
+    figures = {name.removeprefix("figures/"): data for name, data in all_files(edition, "figures").items()}
+    why = _put(target, files) or (_put(target.with_name("figures"), figures) if figures else "")
     return Built(checked, None, why) if why else Built(checked, target)
 
 

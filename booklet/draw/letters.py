@@ -28,9 +28,13 @@ def width(words: str, heavy: bool = False) -> float:
 
     A letter that the type lacks counts as a full em; no kerning.
     """
+    return ems(words, heavy) * points("words", "size")
+
+
+def ems(words: str, heavy: bool = False) -> float:
+    """The same in ems of the type."""
     widths = _widths(heavy)
-    lines = (sum(widths.get(ord(letter), 1.0) for letter in line) for line in words.split("\n"))
-    return max(lines) * points("words", "size")
+    return max(sum(widths.get(ord(letter), 1.0) for letter in line) for line in words.split("\n"))
 
 
 def fitted(words: str, longest: float, heavy: bool = False) -> str:

@@ -18,10 +18,13 @@ def outputs() -> dict[str, Any]:
     return {module.NAME: module for module in modules}
 
 
-def all_files(edition: Edition, only: str = "") -> dict[str, bytes]:
-    """Every output's files by their path in the pattern's build folder; `only`: of one output."""
+def all_files(edition: Edition, *only: str) -> dict[str, bytes]:
+    """Every output's files by their path in the pattern's build folder; `only`: of some outputs.
+
+    A module with ASKED is left out unless it is named.
+    """
     files: dict[str, bytes] = {}
     for name, module in outputs().items():
-        if not only or name == only:
+        if name in only or (not only and not getattr(module, "ASKED", False)):
             files.update(module.files(edition))
     return files
