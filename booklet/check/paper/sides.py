@@ -78,7 +78,7 @@ def _pair(
         lengths,
         eased(longer, act),
         lies_behind(shorter) and not lies_behind(longer),
-        _gives(shorter, bench),
+        gives(shorter, bench),
         _is_free(longer, shorter, act, turned) or _is_free(shorter, longer, act, turned),
     )
 
@@ -107,7 +107,7 @@ def lies_behind(edges: list[Edge]) -> bool:
     return all(not words.isdisjoint(same_name(edge.cut.called).split()) for edge in edges)
 
 
-def _gives(edges: list[Edge], bench: Bench) -> float:
+def gives(edges: list[Edge], bench: Bench) -> float:
     """Cloth that stretches is sewn to more than its own length: a knit, and what is cut on the bias."""
     shares = table("stretches")
     return min(float(shares[_cloth(edge, bench)]["share"]) / 100 for edge in edges)

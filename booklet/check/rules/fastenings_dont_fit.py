@@ -78,7 +78,7 @@ def _found(
     return Found(
         act.entry.place_of("every"),
         act.step,
-        f"{where.opening}{edge.called} is {rounded(worst.length, bench.pattern)} long, and {number} of them, {every} apart, "
+        f"{where.opening}{edge.called} is {rounded(worst.length, bench.pattern)} long, and {number}, {every} apart, "
         f"take {every * (number - 1)}{where.ending}.",
         f"Write “every: {fits}”, which fits every size, or make fewer." if fits else "Make fewer of them.",
     )

@@ -62,6 +62,6 @@ def _found(bench: Bench, pair: Pair, wrong: list[Apart], measures: Measures) -> 
             where, f"a notch of {one} lies {first} from the end of the seam and that of {two} {second}, so that they "
         )
         + f"miss each other by {off}{where.ending}.",
-        f"Move one of them by {off}{where.sized}.",
+        begun(where, f"move one of them by {off}."),
         (Related("It is sewn to this", pair.places[0]),),
     )
