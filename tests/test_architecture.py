@@ -19,7 +19,7 @@ ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "booklet"
 
 # The stages in their order: a stage imports itself and earlier ones.
-STAGES = ("read", "model", "shape", "sew", "check", "plan", "draw", "publish")
+STAGES = ("read", "model", "shape", "sew", "check", "recorded", "plan", "draw", "publish")
 SHARED = ("length", "finding", "record", "craft", "styles_folder")  # every stage may import these
 TOP = (
     "cli",
@@ -34,7 +34,7 @@ TOP = (
 DATA = ("starter", "styles")  # folders that hold no code
 
 # They cost more to import than a whole `check` may take; only what builds a booklet may load them.
-HEAVY = ("weasyprint", "jinja2", "markdown_it", "svgwrite", "fontTools", "PIL", "ezdxf", "numpy", "shapely")
+HEAVY = ("weasyprint", "jinja2", "markdown_it", "svgwrite", "fontTools", "PIL", "ezdxf", "numpy", "shapely", "webvtt")
 
 MEDIAN_LINES, MOST_LINES = 120, 400
 

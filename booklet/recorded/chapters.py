@@ -1,0 +1,161 @@
+"""Where each take begins in a recording, and how sure that is."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import TYPE_CHECKING, NamedTuple
+
+from booklet.recorded.evidence import Listener
+from booklet.recorded.follow import follow
+from booklet.recorded.phrases import phrases_of
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from booklet.recorded.cues import Cue
+    from booklet.recorded.evidence import Evidence, Matrix
+    from booklet.recorded.follow import Followed
+    from booklet.recorded.phrases import Phrase
+    from booklet.recorded.takes import Candidate
+
+# Within how many seconds must a beginning be known, to be sure of it? Half of what a shown chapter lasts at least.
+NEAR = 8.0
+# What is sure? Our choice, tuned on the tests' speech, so that none was sure and wrong.
+SURE, ENOUGH, RIVAL = 0.93, 3.0, 0.35
+# Within how many seconds of its beginning is a take opened again?
+SOON = 45.0
+# Less than this said of a take is none of it.
+LEAST = 1.2
+# A phrase that says so much for a take likely speaks of it; one that says so much surely does.
+TELLS, TELLS_FIRMLY = 1.5, 2.5
+
+
+class Run(NamedTuple):
+    """Phrases first to last, both of the same take. weight: how much they say for it; idle: that of them nothing is."""
+
+    take: int
+    first: int
+    last: int
+    weight: float
+
+
+class Found(NamedTuple):
+    """A take where it begins: seconds, the phrase and its cue; how likely that is; sure, or to be looked at.
+
+    why: what makes it unsure, in words; runs: everywhere it is shown, in their order.
+    """
+
+    take: int
+    start: float
+    phrase: int
+    cue: int
+    likely: float
+    sure: bool
+    why: str
+    runs: tuple[Run, ...]
+
+
+class Aligned(NamedTuple):
+    """found: by time; missing: takes of which nothing is heard; phrases, with the take of each and whether it idles."""
+
+    found: list[Found]
+    missing: list[int]
+    phrases: list[Phrase]
+    path: list[int]
+    idle: list[bool]
+    listener: Listener | None
+
+
+def align(cues: Sequence[Cue], takes: Sequence[Candidate]) -> Aligned:
+    phrases = phrases_of(cues)
+    if not phrases or not takes:
+        return Aligned([], list(range(len(takes))), phrases, [], [], None)
+    listener = Listener(takes, phrases)
+    evidence = listener.listen(phrases)
+    followed = follow(evidence, phrases)
+    runs = _runs(followed, evidence.scores)
+    found = []
+    for take in range(len(takes)):
+        mine = [run for run in runs if run.take == take]
+        if mine and max(run.weight for run in mine) >= LEAST:
+            found.append(_found(take, mine, phrases, followed, evidence))
+    there = {one.take for one in found}
+    missing = [take for take in range(len(takes)) if take not in there]
+    found.sort(key=lambda one: one.start)
+    return Aligned(found, missing, phrases, followed.path, followed.idle, listener)
+
+
+def _runs(followed: Followed, scores: Matrix) -> list[Run]:
+    runs: list[Run] = []
+    at = 0
+    for take, group in groupby(followed.path):
+        length = len(list(group))
+        told = sum(float(scores[row, take]) for row in range(at, at + length) if not followed.idle[row])
+        runs.append(Run(take, at, at + length - 1, told))
+        at += length
+    return runs
+
+
+def _found(take: int, runs: list[Run], phrases: Sequence[Phrase], followed: Followed, evidence: Evidence) -> Found:
+    scores = evidence.scores
+    best = max(run.weight for run in runs)
+    main = next(run for run in runs if run.weight >= RIVAL * best)
+    column = followed.enters[:, take]
+    begins = phrases[main.first].start
+    around = [at for at in _around(main.first, phrases, NEAR + 2) if at <= main.last]
+    at = max(around, key=lambda row: (float(column[row]), -row))
+    at = _after_idle_talk(at, main, phrases, scores, TELLS)
+    start = phrases[at].start
+    firm = phrases[_after_idle_talk(at, main, phrases, scores, TELLS_FIRMLY)].start
+    likely = min(1.0, sum(float(column[row]) for row in _around(at, phrases, NEAR)))
+    why = ""
+    if any(run is not main and run.weight >= RIVAL * best for run in runs):
+        why = "more than one stretch of the film speaks of it"
+    elif max(firm, start) - min(begins, start, _idle_since(at, phrases, followed.path, scores)) > NEAR:
+        why = "idle talk stands before it"
+    elif evidence.announced[at, take] == 1 and _opened_later(at, main, phrases, scores):
+        why = "it may begin a little later"
+    elif likely < SURE:
+        why = "the words leave open where it begins"
+    elif main.weight < ENOUGH:
+        why = "little is said of it"
+    return Found(take, start, at, phrases[at].cue, likely, not why, why, tuple(runs))
+
+
+def _around(at: int, phrases: Sequence[Phrase], seconds: float) -> list[int]:
+    """Phrases that begin within so many seconds."""
+    first = last = at
+    while first > 0 and phrases[at].start - phrases[first - 1].start <= seconds:
+        first -= 1
+    while last + 1 < len(phrases) and phrases[last + 1].start - phrases[at].start <= seconds:
+        last += 1
+    return list(range(first, last + 1))
+
+
+def _opened_later(at: int, run: Run, phrases: Sequence[Phrase], scores: Matrix) -> bool:
+    """Whether something is opened again soon after, and the take spoken of there."""
+    for row in range(at + 1, run.last):
+        if phrases[row].start - phrases[at].start > SOON:
+            break
+        if phrases[row].opens == "strong" and scores[row, run.take] + scores[row + 1, run.take] >= 1:
+            return phrases[row].start - phrases[at].start > NEAR
+    return False
+
+
+def _idle_since(at: int, phrases: Sequence[Phrase], path: Sequence[int], scores: Matrix) -> float:
+    """Since when nothing was said that tells of a take, before something that does not open one itself."""
+    since = at
+    if phrases[at].opens != "strong":
+        while since > 0 and scores[since - 1, path[since - 1]] < TELLS_FIRMLY:
+            since -= 1
+    return phrases[since].start
+
+
+def _after_idle_talk(at: int, run: Run, phrases: Sequence[Phrase], scores: Matrix, tells: float) -> int:
+    """The sentence in which a take is first spoken of, where only idle talk stands before it and nothing opens it."""
+    if phrases[at].opens == "strong":
+        return at
+    told = next((row for row in range(at, run.last + 1) if scores[row, run.take] >= tells), at)
+    while told > at and phrases[told].opens == "within":
+        told -= 1
+    return told

@@ -1,0 +1,138 @@
+"""How much each stretch of speech speaks for each take: log-likelihoods against idle talk.
+
+A take speaks its own words three times in ten, and everybody's the rest (a mixture of two unigram models; Ponte and
+Croft 1998 and the Jelinek-Mercer smoothing of language models, from memory). What all takes say tells nothing.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from itertools import pairwise
+from typing import TYPE_CHECKING, NamedTuple
+
+from booklet.recorded.misheard import Known
+from booklet.recorded.spoken import fillers, stem, tokens_of, words_of
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    import numpy
+
+    from booklet.recorded.phrases import Phrase
+    from booklet.recorded.takes import Candidate
+
+    Matrix = numpy.ndarray[tuple[int, int], numpy.dtype[numpy.float64]]
+    Row = numpy.ndarray[tuple[int], numpy.dtype[numpy.float64]]
+
+# Of the words that any take knows, how many does a take speak of its own? Our choice, tuned on the tests' speech.
+OWN = 0.5
+# Words of a sentence are not independent of one another, so that their weight together is less. Our choice.
+TEMPER = 1.0
+# A pair of words that stand side by side as printed, against either alone; a sentence that speaks of another time.
+PAIR, ASIDE, MISHEARD = 1.0, 0.25, 0.5
+# A sentence that has so much of a title announces it, and makes it so much likelier that it begins there.
+ANNOUNCED, ANNOUNCES = 0.6, 8.0
+# No single word speaks louder than this; the number of a step, spoken, does.
+LOUDEST, NUMBERED = 4.0, 7.0
+
+
+class Evidence(NamedTuple):
+    """scores: a row a phrase, a column a take; announced: the same, how much likelier a take begins there than it would
+    if its title were not said."""
+
+    scores: Matrix
+    announced: Matrix
+
+
+class Listener:
+    """Knows the words of all takes."""
+
+    def __init__(self, takes: Sequence[Candidate], phrases: Sequence[Phrase]) -> None:
+        import numpy
+
+        self._numpy = numpy
+        self.takes = takes
+        self.known = Known(word for take in takes for word in take.words)
+        spoken: dict[str, int] = {}
+        for phrase in phrases:
+            for token in self.tokens(phrase):
+                spoken[token] = spoken.get(token, 0) + 1
+        self._spoken, self._all = spoken, max(sum(spoken.values()), 1)
+        self._totals = [sum(take.words.values()) or 1.0 for take in takes]
+        self._rows: dict[str, Row] = {}
+        self._in_titles = Counter(token for take in takes for token in set(tokens_of(words_of(take.title))))
+        self._titles = [self._shares(take) for take in takes]
+        self._titled: dict[str, list[int]] = {}
+        for at, title in enumerate(self._titles):
+            for token in title:
+                self._titled.setdefault(token, []).append(at)
+        self._pairs: dict[tuple[str, str], list[tuple[int, float]]] = {}
+        for at, take in enumerate(takes):
+            for pair, weight in take.phrases.items():
+                self._pairs.setdefault(pair, []).append((at, weight))
+
+    def _shares(self, take: Candidate) -> dict[str, float]:
+        """The words of its title, each with its share of what tells it from other titles."""
+        tokens = dict.fromkeys(token for token in tokens_of(words_of(take.title)) if token[0].isalpha())
+        rare = {token: math.log(1 + len(self.takes) / self._in_titles[token]) for token in tokens}
+        whole = sum(rare.values()) or 1.0
+        return {token: weight / whole for token, weight in rare.items()}
+
+    def tokens(self, phrase: Phrase) -> list[str]:
+        """Known tokens of a phrase; words that a caption parts are joined, as in `stay stitch`."""
+        tokens = tokens_of(phrase.words)
+        found: list[str] = []
+        at = 0
+        while at < len(tokens):
+            joined = tokens[at] + tokens[at + 1] if at + 1 < len(tokens) else ""
+            if joined in self.known.words:
+                found.append(joined)
+                at += 2
+                continue
+            found.append(tokens[at])
+            at += 1
+        return found
+
+    def listen(self, phrases: Sequence[Phrase]) -> Evidence:
+        scores = self._numpy.zeros((len(phrases), len(self.takes)))
+        announced = self._numpy.ones((len(phrases), len(self.takes)))
+        for at, phrase in enumerate(phrases):
+            row = scores[at]
+            for token in dict.fromkeys(self.tokens(phrase)):
+                if token in self.known.words:
+                    row += self._row(token)
+                elif near := self.known.nearest(token):
+                    row += self._row(near.word) * (MISHEARD * near.likeness)
+            self._add_pairs(row, phrase)
+            if phrase.aside:
+                row *= ASIDE
+            elif phrase.opens != "within":
+                self._announce(announced[at], phrase)
+        return Evidence(scores, announced)
+
+    def _announce(self, row: Row, phrase: Phrase) -> None:
+        said = set(self.tokens(phrase))
+        for take in {take for token in said for take in self._titled.get(token, ())}:
+            share = sum(weight for token, weight in self._titles[take].items() if token in said)
+            if share >= ANNOUNCED:
+                row[take] = ANNOUNCES
+
+    def _row(self, token: str) -> Row:
+        """What one word says for each take."""
+        if token not in self._rows:
+            shares = [take.words.get(token, 0.0) / whole for take, whole in zip(self.takes, self._totals, strict=True)]
+            # Everybody's: the mean of the takes, and how often it is really said.
+            every = 0.5 * sum(shares) / len(shares) + 0.5 * self._spoken.get(token, 0) / self._all
+            said = [math.log((1 - OWN) + OWN * share / every) if every else 0.0 for share in shares]
+            loudest = NUMBERED if token[0] == "#" else LOUDEST
+            self._rows[token] = self._numpy.array([min(one, loudest) for one in said]) * TEMPER
+        return self._rows[token]
+
+    def _add_pairs(self, row: Row, phrase: Phrase) -> None:
+        stems = [None if word.word in fillers() else stem(word.word) for word in phrase.words]
+        for one, two in pairwise(stems):
+            if one and two and (mine := self._pairs.get((one, two))):
+                loud = PAIR * TEMPER * math.log(1 + len(self.takes) / len(mine)) / 2
+                for at, weight in mine:
+                    row[at] += loud * min(1.0, 0.4 + weight / 4)

@@ -1,0 +1,72 @@
+"""How well takes are found in speech: the share near the truth, and those that are sure and wrong."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+from booklet.model.build import build_pattern
+from booklet.read.faults import Faults
+from booklet.read.folder import read_folder
+from booklet.recorded.chapters import align
+from booklet.recorded.takes import candidates
+from tests.recorded.speech import Film, Noise, film
+
+if TYPE_CHECKING:
+    from booklet.model.pattern import Pattern
+    from booklet.recorded.chapters import Aligned
+    from booklet.recorded.takes import Candidate
+
+ROOT = Path(__file__).resolve().parent.parent.parent
+DEMOS = [ROOT / "steps" / name for name in ("saltmarsh-tunic", "lantern-tote", "pebble-joggers")]
+OTHERS = sorted(
+    path for path in (ROOT / "tests" / "faults" / "patterns").iterdir() if (path / "pattern.yaml").is_file()
+)
+NEAR = 10.0
+
+
+class Score(NamedTuple):
+    """Of `shown` takes: near the truth, sure, sure and wrong. missing, swapped: named of how many."""
+
+    shown: int
+    near: int
+    sure: int
+    wrong: tuple[str, ...]
+    missing: int
+    told: int
+    falsely: int
+
+    def __add__(self, other: Score) -> Score:  # type: ignore[override]
+        return Score(*(one + two for one, two in zip(self, other, strict=True)))  # type: ignore[operator]
+
+
+def pattern_of(folder: Path) -> Pattern:
+    pattern = build_pattern(read_folder(folder, faults := Faults()), faults)
+    assert pattern is not None
+    return pattern
+
+
+def score(aligned: Aligned, takes: list[Candidate], truth: dict[int, float], missing: list[int], name: str) -> Score:
+    near, sure, wrong = 0, 0, []
+    found = {one.take: one for one in aligned.found}
+    for take, one in found.items():
+        right = take in truth and abs(one.start - truth[take]) <= NEAR
+        near += right
+        sure += one.sure
+        if one.sure and not right:
+            true = f"{truth[take]:.0f}" if take in truth else "not shown"
+            wrong.append(f"{name}, {takes[take].called}: {one.start:.0f} s for {true}")
+    told = sum(take not in found or not found[take].sure for take in missing)
+    falsely = sum(take in truth for take in aligned.missing)
+    return Score(len(truth), near, sure, tuple(wrong), len(missing), told, falsely)
+
+
+def run(folder: Path, seeds: int, noise: Noise) -> Score:
+    pattern = pattern_of(folder)
+    total = Score(0, 0, 0, (), 0, 0, 0)
+    for letter in pattern.views:
+        takes = candidates(pattern, letter)
+        for seed in range(seeds):
+            made: Film = film(takes, f"{folder.name} {letter} {seed}", noise)
+            total += score(align(made.cues, takes), takes, made.truth, made.missing, f"{folder.name} {letter}{seed}")
+    return total
