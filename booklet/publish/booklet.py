@@ -22,8 +22,8 @@ from booklet.styles_folder import styles_folder
 PAPERS = ("letter", "a4")
 FONTS = ("SourceSans3-Regular.ttf", "SourceSans3-It.ttf", "SourceSans3-Semibold.ttf", "SourceSans3-SemiboldIt.ttf")
 
-# How high may figures stand beside a step's words, in millimetres? Our choice: about as high as its words; what is more
-# goes below, two in a row.
+# How high may figures stand beside a step's words, in millimetres? Our choice: about as high as its words. Where they
+# are higher, they go below it, two in a row; of an odd number the first stays beside the words.
 TALLEST = 76.0
 
 _TEMPLATES = Path(__file__).with_name("templates")
@@ -149,7 +149,7 @@ def _section(
 def _step(step: PlanStep, letters: tuple[str, ...], drawings: Mapping[Figure, Drawing]) -> SetStep:
     figures = [drawings[figure] for figure in step.figures if figure in drawings]
     narrow = [figure for figure in figures if not figure.wide]
-    beside = narrow if sum(figure.height_mm for figure in narrow) <= TALLEST else narrow[:1]
+    beside = narrow if sum(figure.height_mm for figure in narrow) <= TALLEST else narrow[: len(narrow) % 2]
     below = narrow[len(beside) :]
     return SetStep(
         step,
