@@ -133,14 +133,19 @@ def found_on(pattern: Pattern, benches: Sequence[Bench], first: Iterable[tuple[s
 def _measured(pattern: Pattern, benches: Sequence[Bench], measures: Measures) -> list[Finding]:
     """What the rules find that compare the bench with the outlines, each cause once."""
     merged: dict[tuple[Any, ...], tuple[str, Found, list[str]]] = {}
-    finding = {rule: module.find_measured for rule, module in _looking().items() if hasattr(module, "find_measured")}
     for bench in benches:
-        for rule, find in finding.items():
+        for rule, find in _on_paper().items():
             for item in find(bench, measures):
                 letters = merged.setdefault(_key(rule, item), (rule, item, []))[2]
                 if bench.view.letter not in letters:
                     letters.append(bench.view.letter)
     return _with_reasons(pattern, [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()])
+
+
+@cache
+def _on_paper() -> dict[str, Any]:
+    """The rules that compare a bench with the outlines."""
+    return {rule: module.find_measured for rule, module in _looking().items() if hasattr(module, "find_measured")}
 
 
 def look(bench: Bench) -> Iterable[tuple[str, Found]]:

@@ -73,28 +73,28 @@ def sides_of(one: Sequence[Edge], two: Sequence[Edge], bench: Bench, measures: M
     Each as long as one seam is: where there are two of it, left and right, half of what both come to. A piece that is
     cut twice and sewn on once, or once and sewn to one of two, is taken as it fits best.
     """
-    found = []
+    each = []
     for fitting in fittings_of([*one, *two], measures):
         first, second = run_of(one, bench, measures, fitting), run_of(two, bench, measures, fitting)
         if first is None or second is None:
             return []
-        found += [
-            Lengths(size, fitting, a, b)
-            for size, a, b in zip(measures.sizes, first, second, strict=True)
-            if a is not None and b is not None
-        ]
-    return _to_one(found, one, two)
+        each.append((fitting, first, second))
+    shares = _to_one(one, two, [(a, b) for _, *runs in each for a, b in zip(*runs, strict=True) if a and b])
+    return [
+        Lengths(size, fitting, a * shares[0], b * shares[1])
+        for fitting, first, second in each
+        for size, a, b in zip(measures.sizes, first, second, strict=True)
+        if a is not None and b is not None
+    ]
 
 
-def _to_one(found: list[Lengths], one: Sequence[Edge], two: Sequence[Edge]) -> list[Lengths]:
-    """The lengths of one seam of what may be several."""
+def _to_one(one: Sequence[Edge], two: Sequence[Edge], found: Sequence[tuple[float, float]]) -> tuple[float, float]:
+    """By what both sides are to be multiplied, so that each is as long as one seam of what may be several."""
     ways = {(copies(edge), is_on_fold(edge.cut)) for edge in (*one, *two)}
     times = [(1.0, 1.0)] if len(ways) == 1 else [(1.0, 1.0), (0.5, 1.0), (1.0, 0.5)]
-    best = min(
-        times,
-        key=lambda each: sum(abs(row.one * each[0] - row.two * each[1]) for row in found),
-        default=(1.0, 1.0),
-    )
-    least = min((copies(edge) * best[at] for at, side in enumerate((one, two)) for edge in side), default=1.0)
+    best = times[0]
+    if len(times) > 1:
+        best = min(times, key=lambda each: sum(abs(a * each[0] - b * each[1]) for a, b in found))
+    least = min(copies(edge) * best[at] for at, side in enumerate((one, two)) for edge in side)
     share = 1 / least if least > 1 else 1.0
-    return [row._replace(one=row.one * best[0] * share, two=row.two * best[1] * share) for row in found]
+    return best[0] * share, best[1] * share

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.check.paper.lengths import fittings_of, length_of
@@ -85,24 +86,31 @@ def notches_apart(pair: Pair, near: float, bench: Bench, measures: Measures) -> 
     if len(pair.longer) + len(pair.shorter) > MOST_EDGES or (pair.eased is not None and pair.eased.name == "gather"):
         return []
     found: list[Apart] = []
+    sides = pair.longer, pair.shorter
     for fitting in fittings_of([*pair.longer, *pair.shorter], measures):
-        one, two = (_side(edges, bench, measures, fitting) for edges in (pair.longer, pair.shorter))
-        if one and two and _has_notches(one) and _has_notches(two):
-            found += _in_fitting(one, two, near, fitting, measures)
+        if all(any(_has_notches(edge, bench, measures, fitting) for edge in edges) for edges in sides):
+            one, two = (_side(edges, bench, measures, fitting) for edges in sides)
+            if one and two:
+                found += _in_fitting(one, two, near, fitting, measures)
     return found
 
 
-def _has_notches(side: list[_Edge]) -> bool:
-    return any(groups for each in side for groups in each.groups)
+def _has_notches(edge: Edge, bench: Bench, measures: Measures, fitting: str) -> bool:
+    row = measures.edge(edge.cut.piece.name, edge.spec.name, bench.view.letter, fitting)
+    return row is not None and any(row.notches)
 
 
 def _in_fitting(one: list[_Edge], two: list[_Edge], near: float, fitting: str, measures: Measures) -> Iterator[Apart]:
     last = len(measures.sizes) - 1
     tried = sorted({0, last // 2, last})
-    best = min(
-        _ways(one, two),
-        key=lambda way: sum(min(100.0, _off(_unmet(one, two, way, near, size))) for size in tried),
-    )
+    best, least = None, math.inf
+    for way in _ways(one, two):
+        off = sum(min(100.0, _off(_unmet(one, two, way, near, size))) for size in tried)
+        if off < least:
+            best, least = way, off
+        if off == 0:
+            break
+    assert best is not None
     for at, size in enumerate(measures.sizes):
         unmet = _unmet(one, two, best, near, at)
         if unmet is not None:
@@ -118,7 +126,9 @@ Unmet = tuple[Mark, Mark, float]
 
 def _ways(one: list[_Edge], two: list[_Edge]) -> Iterator[Way]:
     """Every edge from either end: which of its ends comes first round the garment is not known here."""
-    for turned in itertools.product((False, True), repeat=len(one) + len(two)):
+    number = len(one) + len(two)
+    # Of two single edges, both turned round are as both not.
+    for turned in itertools.product((False, True), repeat=number) if number > 2 else ((False, False), (False, True)):
         yield turned[: len(one)], turned[len(one) :]
 
 

@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 class Pair(NamedTuple):
     """Two sides of a seam with their lengths, the longer one first (by all sizes together).
 
-    called, places: as the entry names them; eased: the act that takes in the longer one's fullness, or None; behind:
+    called, places: as the entry names them; lengths: in every size, or none where they are level in all and not
+    eased; eased: the act that takes in the longer one's fullness, or None; behind:
     the shorter lies behind the longer; gives: how much of the longer the shorter may be stretched by, as a share; free:
     the ends of either are finished before, so that it may be meant to reach less far, or farther.
     """
@@ -33,12 +34,14 @@ class Pair(NamedTuple):
     places: tuple[Place, Place]
     lengths: list[Lengths]
     eased: Act | None
-    behind: bool
-    gives: float
-    free: bool
+    behind: bool = False
+    gives: float = 0.0
+    free: bool = False
 
 
 FULLNESS = ("ease", "gather")
+# Sides that differ by less are level, in mm: no rule asks more of them. Our choice.
+LEVEL = 1.0
 
 
 @lru_cache(4)
@@ -67,19 +70,16 @@ def _pair(
         return None
     if sum(row.one - row.two for row in lengths) < 0:
         first, second, longer, shorter = second, first, shorter, longer
-        lengths = [row._replace(one=row.two, two=row.one) for row in lengths]
+        lengths = [Lengths(size, fitting, one, two) for size, fitting, two, one in lengths]
     names = [act.entry.sides[at] for at in (first, second)]
-    return Pair(
-        act,
-        longer,
-        shorter,
-        (listed(name.written for name in names[0]), listed(name.written for name in names[1])),
-        (names[0][0].place, names[1][0].place),
-        lengths,
-        eased(longer, act),
-        lies_behind(shorter) and not lies_behind(longer),
-        gives(shorter, bench),
-        _is_free(longer, shorter, act, turned) or _is_free(shorter, longer, act, turned),
+    called = listed(name.written for name in names[0]), listed(name.written for name in names[1])
+    pair = Pair(act, longer, shorter, called, (names[0][0].place, names[1][0].place), lengths, eased(longer, act))
+    if all(abs(row.one - row.two) < LEVEL for row in lengths):
+        return pair if pair.eased or eased(shorter, act) else pair._replace(lengths=[])
+    return pair._replace(
+        behind=lies_behind(shorter) and not lies_behind(longer),
+        gives=gives(shorter, bench),
+        free=_is_free(longer, shorter, act, turned) or _is_free(shorter, longer, act, turned),
     )
 
 

@@ -78,8 +78,8 @@ def _found(
     return Found(
         act.entry.place_of("every"),
         act.step,
-        f"{where.opening}{edge.called} is {rounded(worst.length, bench.pattern)} long, and {number}, {every} apart, "
-        f"take {every * (number - 1)}{where.ending}.",
+        f"{where.opening}{edge.called} is {rounded(worst.length, bench.pattern)} long; {number} of them, {every} "
+        f"apart, take {every * (number - 1)}{where.ending}.",
         f"Write “every: {fits}”, which fits every size, or make fewer." if fits else "Make fewer of them.",
     )
 

@@ -43,8 +43,10 @@ def find_measured(bench: Bench, measures: Measures) -> Iterator[Found]:
     least = float(limit("larger behind", bench.pattern.metric).millimetres)
     most = float(limit("unsaid ease", bench.pattern.metric).millimetres)
     for pair in pairs_of(bench, measures):
+        if not pair.lengths or pair.eased is not None or pair.free:
+            continue
         behind = lies_behind(pair.longer), lies_behind(pair.shorter)
-        if behind not in ((True, False), (False, True)) or pair.eased is not None or pair.free:
+        if behind not in ((True, False), (False, True)):
             continue
         sign = 1 if behind[0] else -1
         wrong = [row for row in pair.lengths if least < sign * (row.one - row.two) <= most]
