@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from booklet.plan.laying import Laying, cloth_of, on_cloths, turns_in
+from booklet.plan.naming import listed, singular
 from booklet.plan.picture import Mark, Meeting, StepFigure
 from booklet.plan.picture_words import DONE, fits, part_of, sentence, things_of
 from booklet.plan.write import capital, one_line
@@ -31,6 +32,8 @@ def flat(bench: Bench, group: Sequence[Act], drawn: frozenset[str]) -> list[Step
         figure = _turned_in(bench, group, drawn)
     elif first.name == "press" and first.target is not None and first.target.darts:
         figure = _dart_pressed(bench, first, drawn)
+    elif first.name == "insert":
+        figure = _inserted(bench, first, drawn)
     elif first.name == "fuse" or first.name in RIGHT_UP | WRONG_UP:
         figure = _flat(bench, group, drawn)
     else:
@@ -138,7 +141,7 @@ def _pocket(bench: Bench, act: Act, drawn: frozenset[str]) -> StepFigure | None:
     base = next((cut for cut in act.parts[-1].cuts if cut is not pocket), None) if act.parts else None
     dots = dots_of(act)
     opening = next((name for name in pocket.piece.edges if name not in down), "")
-    if base is not None and len(dots) > 1 and opening and same_name(base.piece.name) in drawn:
+    if base is not None and (len(dots) == 1 or (len(dots) > 1 and opening)) and same_name(base.piece.name) in drawn:
         number = laying.add(base, "right")
         laying.add(pocket, "right", "placed", (Meeting(opening, number, ""),))
         laying.change(pocket, dots=dots)
@@ -155,8 +158,6 @@ def _pocket(bench: Bench, act: Act, drawn: frozenset[str]) -> StepFigure | None:
 
 
 def _all(names: Sequence[str]) -> str:
-    from booklet.plan.naming import listed, singular
-
     return listed(f"the {singular(name)}" for name in names)
 
 
@@ -176,6 +177,27 @@ def _turned_in(bench: Bench, group: Sequence[Act], drawn: frozenset[str]) -> Ste
         (*marks, *laying.flaps()),
         sentence(f"wrong side up: {names}{of} pressed to the wrong side by its {allowance} allowance"),
         "Allowance pressed to the wrong side",
+    )
+
+
+def _inserted(bench: Bench, act: Act, drawn: frozenset[str]) -> StepFigure | None:
+    """Elastic or cord drawn through a casing, wrong side up."""
+    laying = Laying(bench, act.time, drawn)
+    edges = [edge for edge in act.edges if edge.closed is not None and edge.closed.entry.lengths("turns")]
+    if not edges or not laying.can_show(edges):
+        return None
+    laying.place_one_each(edges, "wrong")
+    assert edges[0].closed is not None
+    marks = on_cloths(laying, "insert", edges, Mark("", 0, more=edges[0].closed.entry.lengths("turns")))
+    what = one_line(act.entry.word.value) if act.entry.word is not None else "elastic"
+    into = act.entry.options.get("into")
+    part, _, edge = one_line(into.value).partition(".") if into else ("", "", "")
+    where = f" at the {edge} of the {part}" if edge else ""
+    return StepFigure(
+        tuple(laying.cloths),
+        tuple(mark._replace(more=mark.more[-1:]) for mark in marks),
+        sentence(f"wrong side up: the {what} drawn through the casing{where}"),
+        fits(f"{capital(what)} drawn through the casing", "Drawn through the casing"),
     )
 
 
@@ -266,7 +288,8 @@ def count_of(bench: Bench, act: Act) -> int:
 def _words(bench: Bench, group: Sequence[Act], face: str) -> tuple[str, str]:
     """Alternative text and caption."""
     first = group[0]
-    up, what = f"{face} side up", things_of(group)
+    edges = dict.fromkeys(edge.said for act in group for edge in act.edges)
+    up, what = f"{face} side up", things_of(group) or listed(edges)
     at = f" {_at(first)} from the edge" if _at(first) else ""
     name = first.name
     if name == "fuse":

@@ -31,6 +31,7 @@ class Laying:
         self.drawn = drawn
         self.cloths: list[Cloth] = []
         self.number: dict[CutPiece, int] = {}
+        self.copies: dict[int, int] = {}
         cuts = [set(dict.fromkeys(edge.cut for edge in run)) for run in runs]
         self.flat = cuts if len({len(run) for run in cuts}) == 1 else []
 
@@ -108,10 +109,20 @@ class Laying:
         number = self.number[cut]
         self.cloths[number] = self.cloths[number]._replace(**fields)  # type: ignore[arg-type]
 
+    def opened_copies(self, edges: Sequence[Edge], face: str) -> bool:
+        """Two copies of the same pieces side by side, joined at the same edges."""
+        if not self.place(edges, face):
+            return False
+        for cut in dict.fromkeys(edge.cut for edge in edges):
+            name = next(edge.spec.name for edge in edges if edge.cut is cut)
+            self.again(cut, name, name)
+        return True
+
     def again(self, cut: CutPiece, edge: str, other: str) -> int:
         """The same piece once more beside itself, one edge of it on another: a tube, spread at its seam."""
         first = self.number[cut]
         self.cloths.append(self.cloths[first]._replace(how="opened", meets=(Meeting(other, first, edge),)))
+        self.copies[first] = len(self.cloths) - 1
         return len(self.cloths) - 1
 
     def flaps(self) -> list[Mark]:
@@ -140,25 +151,31 @@ class Laying:
         return bool(rows) and any(seam.act.time <= self.time for seam in edge.seams)
 
     def _halved(self, cut: CutPiece) -> tuple[str, ...]:
-        """A piece that was sewn to itself and turned right side out."""
-        if not any(act.time < self.time and cut in act.cuts for act in self.bench.of("turn")):
-            return ()
+        """A piece that was sewn to itself and turned right side out by itself, or folded and basted."""
         return next(iter(self._own_pairs(cut)), ())
 
     def _own_pairs(self, cut: CutPiece) -> list[tuple[str, ...]]:
-        return [pair for seam in self._seams(cut) if (pair := own_edges(seam, cut))]
+        """Its own edges that lie on one another since it was folded and basted, or sewn and turned."""
+        turned = any(
+            act.time < self.time and {one.piece for one in act.cuts} == {cut.piece} for act in self.bench.of("turn")
+        )
+        seams = [seam for edge in _once(cut) for seam in edge.basted if seam.act.time < self.time]
+        seams += self._seams(cut) if turned else []
+        return [pair for seam in seams if (pair := own_edges(seam, cut))]
 
     def hangs_behind(self, cut: CutPiece) -> bool:
         """Whether it lies behind a cloth that is there, by a seam that was turned or understitched."""
         seams = [seam for seam in self._seams(cut) if any(edge.cut in self.number for edge in seam.edges)]
-        return any(self._behind(seam, cut, edge.cut) for seam in seams for edge in seam.edges if edge.cut is not cut)
+        return any(
+            self.goes_behind(seam, cut, edge.cut) for seam in seams for edge in seam.edges if edge.cut is not cut
+        )
 
     def _hang(self, cut: CutPiece, face: str) -> bool:
         """By the seams that join it to a cloth that lies there, other pieces between them where need be."""
         way = self._way_to(cut)
         for new, old, seam in way:
             face, how = self.cloths[self.number[old]].face, "opened"
-            if self._behind(seam, new, old):
+            if self.goes_behind(seam, new, old):
                 # Wrong sides together: seen from the right side it lies beneath, from the wrong side above.
                 face, how = ("wrong", "under") if face == "right" else ("right", "over")
             number = self.add(new, face, how, meeting(seam, new, old, self.number[old]))
@@ -202,7 +219,7 @@ class Laying:
             for act in seam.later
         )
 
-    def _behind(self, seam: Seam, new: CutPiece, old: CutPiece) -> bool:
+    def goes_behind(self, seam: Seam, new: CutPiece, old: CutPiece) -> bool:
         if any(new in run and old in run for run in self.flat):
             return False
         if any(act.time < self.time and act.name in _BEHIND for act in seam.later):
@@ -223,6 +240,11 @@ def own_edges(seam: Seam, cut: CutPiece) -> tuple[str, ...]:
         return ()
     one, two = ([edge.spec.name for edge in layer.edges] for layer in seam.layers)
     return (one[0], two[0]) if one and two and one[0] != two[0] else ()
+
+
+def same_edges(one: Sequence[Edge], two: Sequence[Edge]) -> bool:
+    """Whether two sides of a seam are the left and the right copy of the same edges."""
+    return {(edge.cut, edge.spec.name) for edge in one} == {(edge.cut, edge.spec.name) for edge in two}
 
 
 def meeting(seam: Seam, new: CutPiece, old: CutPiece, number: int) -> tuple[Meeting, ...]:
@@ -270,6 +292,7 @@ def on_cloths(laying: Laying, kind: str, edges: Iterable[Edge], mark: Mark | Non
         if edge.cut in laying.number:
             by_cloth.setdefault(laying.number[edge.cut], []).append(edge.spec.name)
     like = mark or Mark(kind, 0)
-    return [
+    marks = [
         like._replace(kind=kind, cloth=cloth, edges=tuple(dict.fromkeys(names))) for cloth, names in by_cloth.items()
     ]
+    return marks + [one._replace(cloth=laying.copies[one.cloth]) for one in marks if one.cloth in laying.copies]

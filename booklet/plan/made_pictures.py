@@ -113,6 +113,7 @@ def _over_other_seam(laying: Laying, edge: Edge) -> Edge | None:
 
 def _gap(laying: Laying, edge: Edge) -> Edge:
     laying.place([edge], "right")
+    laying.change(edge.cut, turned_in=(*laying.cloths[0].turned_in, edge.spec.name))
     return edge
 
 
@@ -126,6 +127,9 @@ def _joins(edge: Edge, time: int, *without: CutPiece) -> bool:
 
 def _tacked(bench: Bench, act: Act, drawn: frozenset[str]) -> StepFigure | None:
     """A facing turned in, held by a few hand stitches where its edge crosses the seams."""
+    to = [name for name in act.entry.options.get("to", ()) if "." in name.value]
+    if to:
+        return _tacked_to_edge(bench, act, to[0].value, drawn)
     cuts = fused(bench, act, drawn)
     beyond = dict.fromkeys(
         one.cut
@@ -144,12 +148,32 @@ def _tacked(bench: Bench, act: Act, drawn: frozenset[str]) -> StepFigure | None:
     marks = on_cloths(laying, "tack", free)
     if not marks:
         return None
-    to = act.entry.options.get("to", ())
     names = part_of(act.entry.things)
-    del to
     return StepFigure(
         tuple(laying.cloths),
         tuple(marks),
         sentence(f"wrong side up: {names} turned in and tacked to the seams by hand"),
         fits(f"{capital(names.removeprefix('the '))} tacked by hand", "Tacked by hand"),
     )
+
+
+def _tacked_to_edge(bench: Bench, act: Act, written: str, drawn: frozenset[str]) -> StepFigure | None:
+    """A few stitches at both ends of an edge, right side up."""
+    name = edge_name_of(written)
+    part = bench.parts.get(name[0])
+    edges = [cut.edges[name[1]] for cut in (part.cuts if part is not None else []) if name[1] in cut.edges]
+    laying = Laying(bench, act.time, drawn)
+    if not edges or not laying.can_show(edges) or not laying.place(edges[:1], "right"):
+        return None
+    names = part_of(act.entry.things)
+    return StepFigure(
+        tuple(laying.cloths),
+        tuple(on_cloths(laying, "tack", edges[:1])),
+        sentence(f"right side up: {names} held at both ends of {edges[0].said} by a few stitches through all layers"),
+        fits(f"Both ends of the {edges[0].spec.name.lower()} tacked", "Both ends tacked"),
+    )
+
+
+def edge_name_of(written: str) -> tuple[str, str]:
+    part, _, edge = written.partition(".")
+    return same_name(part), same_name(edge)

@@ -8,7 +8,7 @@ from booklet.plan.flat_pictures import flat
 from booklet.plan.laying import turns_in
 from booklet.plan.made_pictures import made
 from booklet.plan.naming import listed
-from booklet.plan.seam_pictures import CUTTING, sewn, sewn_before
+from booklet.plan.seam_pictures import CUTTING, sewn, sewn_before, stitched_on
 
 if TYPE_CHECKING:
     from collections.abc import Hashable, Iterator, Mapping, Sequence
@@ -77,6 +77,9 @@ def _figures(bench: Bench, group: Sequence[Act], drawn: frozenset[str]) -> list[
         return made(bench, group, drawn)
     if act.seam is not None and (act.name in CUTTING or act.name in ("press", "understitch", "finish")):
         return sewn_before(bench, group, drawn)
+    if act.seam is not None and act.name in ("topstitch", "edgestitch", "stitch in the ditch"):
+        figure = stitched_on(bench, act, drawn)
+        return [figure] if figure is not None else flat(bench, group, drawn)
     return flat(bench, group, drawn)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from booklet.plan.laying import Laying, on_cloths, own_edges, pairs
+from booklet.plan.laying import Laying, on_cloths, own_edges, pairs, same_edges
 from booklet.plan.naming import listed, plural
 from booklet.plan.picture import Mark, Meeting, StepFigure
 from booklet.plan.picture_words import also, fits, many, matched, part_of, sentence, short_done
@@ -63,11 +63,13 @@ def _laid(
     if full:
         # With the gathers on top, as they are sewn.
         below, above = above, below
+    if any(same_edges(side, act.sides[0]) for side in act.sides[1:]):
+        # Two copies of the same: the upper one, face down, is what shows.
+        below = above
     laying = Laying(bench, act.time, drawn, act.sides)
     base, *others = act.sides
-    if not laying.can_show([edge for side in act.sides if not _is_loop(side) for edge in side]) or not laying.place(
-        base, below
-    ):
+    needed = [edge for side in act.sides if not _is_loop(side) for edge in side]
+    if not laying.can_show(needed) or not laying.place(base, below):
         return None
     marks: list[Mark] = []
     for side in others:
@@ -78,6 +80,9 @@ def _laid(
             together = BEHIND
         elif not _lay(laying, base, side, above, "under" if full else "laid"):
             return None
+    for cut, number in laying.number.items():
+        if laying.cloths[number].halved and laying.cloths[number].meets:
+            laying.change(cut, face="right")  # folded with its right side outside
     shown = base if full else _uppermost(laying, base, others)
     at = act.entry.measure("at") if act.name == "baste" else _row(act)
     marks += on_cloths(laying, "stitch" if act.name == "sew" else "baste", shown, Mark("", 0, at=at))
@@ -101,6 +106,9 @@ def _laid(
 def _faces(act: Act) -> tuple[str, str, str]:
     """The side that shows of the lower and of the upper cloth, and what that is called."""
     construction = act.seam.construction if act.seam is not None else ""
+    if act.name == "baste" and len({edge.cut for edge in act.edges}) == 1:
+        # A band folded along its middle keeps its right side outside. Common practice, no source.
+        return "right", "right", "wrong sides together"
     if construction == "french":
         return "wrong", "right", "wrong sides together"
     return (
@@ -113,6 +121,9 @@ def _lie(act: Act, together: str, turned: bool = False) -> str:
     base, *others = act.entry.sides[::-1] if turned else act.entry.sides
     names = [name for side in others for name in side]
     parts = {name.part for side in act.entry.sides for name in side}
+    if any(same_edges(side, act.sides[0]) for side in act.sides[1:]):
+        lies = "lie" if many(base) else "lies"
+        return f"{part_of(base)} {lies} on the other copy, {together}, {matched((base, base))}"
     if len(parts) == 1:
         return f"{part_of(base)} {'lie' if many(base) else 'lies'} folded, {together}, {matched((base, *others))}"
     verb = "lie" if many(names) else "lies"
@@ -134,6 +145,8 @@ def _caption(act: Act, together: str, done: Sequence[Act]) -> str:
         edges = listed(dict.fromkeys(plural(one_line(name.edge)) for name in base))
         return fits(f"{capital(edges)} basted together", "Basted together")
     upper, lower = (part_of(side).removeprefix("the ") for side in (others[-1], base))
+    if any(same_edges(side, act.sides[0]) for side in act.sides[1:]):
+        return f"{plain}, stitched"
     if {name.part for name in base} == {name.part for name in others[-1]}:
         return fits(f"{capital(lower)} folded, {together}", plain)
     return fits(f"{capital(upper)} on {lower}, {together}", f"{capital(upper)} on {lower}", plain)
@@ -221,7 +234,19 @@ def _fold(laying: Laying, base: Sequence[Edge], side: Sequence[Edge], own: list[
     others = [edge.spec.name for edge in base]
     if own[0] != others[0]:
         laying.change(side[0].cut, halved=(own[0], others[0]), face=face)
+        beside = next((near for near in base[0].neighbours if _joins_copies(near, laying.time)), None)
+        if beside is not None:
+            # A boxed corner: half of it on one copy, half on the other.
+            laying.again(base[0].cut, beside.spec.name, beside.spec.name)
     return True
+
+
+def _joins_copies(edge: Edge, time: int) -> bool:
+    """Whether a seam joins it to the same edge of the other copy of its piece."""
+    return any(
+        seam.act.time < time and len(seam.layers) == 2 and same_edges(seam.layers[0].edges, seam.layers[1].edges)
+        for seam in edge.seams
+    )
 
 
 def _only_a_strip(laying: Laying, base: Sequence[Edge], side: Sequence[Edge]) -> None:
@@ -398,9 +423,10 @@ def _pressed(
     width = seam.layers[0].width_at(press.time)
     seen = [edge for edge in to if laying.cloths[laying.number[edge.cut]].how not in ("under", "over")]
     marks = on_cloths(laying, "press", seen, Mark("", 0, at=width, word=word))
-    if len({edge.cut for edge in seam.edges}) == 1:
-        marks.append(marks[0]._replace(cloth=1, edges=tuple(own_edges(seam, base[0].cut)[1:])))
-        marks[0] = marks[0]._replace(edges=tuple(own_edges(seam, base[0].cut)[:1]))
+    pair = own_edges(seam, base[0].cut)
+    if pair:
+        flaps = [marks[0]._replace(cloth=number, edges=(name,)) for number, name in enumerate(pair)]
+        marks = flaps
     if under is not None:
         mine = [edge for edge in seam.edges if edge.cut in under.cuts]
         marks += on_cloths(laying, "understitch", mine, Mark("", 0, at=under.entry.measure("at")))
@@ -421,6 +447,34 @@ def _pressed(
     )
 
 
+def stitched_on(bench: Bench, act: Act, drawn: frozenset[str]) -> StepFigure | None:
+    """A row on a seam that lies opened out, right side up: on the side to which it is pressed."""
+    seam = act.seam
+    if seam is None:
+        return None
+    laying = Laying(bench, act.time, drawn, [layer.edges for layer in seam.layers])
+    base = seam.layers[0].edges
+    hidden = any(laying.goes_behind(seam, edge.cut, base[0].cut) for edge in seam.edges if edge.cut is not base[0].cut)
+    if hidden or not laying.can_show(seam.edges) or not _spread(laying, seam, "right"):
+        return None
+    pressed = [one for one in seam.acts("press") if one.time < act.time and one.entry.word is not None]
+    word = same_name(pressed[-1].entry.word.value) if pressed and pressed[-1].entry.word else ""
+    toward = word.removeprefix("towards").removeprefix("toward").strip()
+    at = act.entry.measure("at")
+    edges = [edge for edge in seam.edges if edge.cut in laying.number and _is(bench, edge, toward)]
+    marks = on_cloths(laying, act.name, edges or seam.layers[0].edges, Mark("", 0, at=at))
+    names = [name for side in seam.act.entry.sides for name in side]
+    row = {"topstitch": "topstitched", "edgestitch": "edgestitched"}.get(act.name, "stitched in the ditch of the seam")
+    return StepFigure(
+        tuple(laying.cloths),
+        tuple(marks),
+        sentence(
+            f"{part_of(names)} {_lie_opened(names)}, right side up", f"{row}{f' {at} from the seam' if at else ''}"
+        ),
+        fits(f"{capital(row)}, right side up", "Stitched in the ditch"),
+    )
+
+
 def _lie_opened(names: Sequence[EdgeName]) -> str:
     parts = {one_line(name.part) for name in names}
     return "lie opened out" if len(parts) > 1 or next(iter(parts)).endswith("s") else "lies opened out"
@@ -434,7 +488,9 @@ def _spread(laying: Laying, seam: Seam, face: str) -> bool:
     """The sides of a seam opened out beside each other; a piece sewn to itself is shown twice, on both sides of it."""
     base, *others = [layer.edges for layer in seam.layers]
     cuts = {edge.cut for edge in seam.edges}
-    if not laying.place(base, face):
+    if any(same_edges(side, base) for side in others):
+        return laying.opened_copies(base, face)
+    if not laying.place(base, face) or laying.cloths[0].halved:
         return False
     if len(cuts) == 1:
         cut = base[0].cut

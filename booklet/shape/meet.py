@@ -19,18 +19,11 @@ def ends_of(shape: PieceShape, edge: str) -> Ends:
     return names[at - 1], names[(at + 1) % len(names)]
 
 
-def starts_meet(one: Ends, two: Ends, same_piece: bool, same_way: bool) -> bool:
-    """Whether the start of the first comes to the start of the second; else to its end.
-
-    Told by the neighbours of both: what is called alike comes together, a fold most surely. same_piece: two edges of
-    one piece come together as it is folded, start to end. Where nothing tells, two pieces whose edges the writer takes
-    in the same direction (`same_way`) lie so that a start comes to an end.
-    """
-    if same_piece:
-        return False
+def starts_told(one: Ends, two: Ends) -> int:
+    """Above 0 where the names of the neighbours say that the starts come together, below 0 where they say that a start
+    comes to an end; 0 where they say nothing."""
     straight = _alike(one[0], two[0]) + _alike(one[1], two[1])
-    crossed = _alike(one[0], two[1]) + _alike(one[1], two[0])
-    return straight > crossed if straight != crossed else not same_way
+    return straight - _alike(one[0], two[1]) - _alike(one[1], two[0])
 
 
 def _alike(one: str, two: str) -> int:

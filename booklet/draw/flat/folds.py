@@ -62,12 +62,28 @@ def hem(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     near = max(CLOSE, bench.seen(0.6))
     rows = sheet.rows({name: width + deep - near for name, width in own.items()}, mark.edges)
     patches = [
-        Patch(other_side(sheet), sheet.lying.cloth.cloth, between_lines(*both))
+        Patch(other_side(sheet), sheet.lying.cloth.cloth, between_lines(*both).intersection(sheet.area))
         for both in zip(folds, upper, strict=False)
     ]
     strokes = [Stroke("stitch", row) for row in rows]
+    if mark.kind == "insert":
+        strokes += _drawn_through(sheet, own, deep, bench)
     measured = ((mark.more[-1], upper[0]),) if mark.more and upper else ()
     return Marked(tuple(patches), tuple(strokes), (*folds, *upper), measured)
+
+
+def _drawn_through(sheet: Sheet, own: dict[str, float], deep: float, bench: Bench) -> list[Stroke]:
+    """What is drawn through a casing: its two edges under the cloth, and the hand that pulls it."""
+    strokes = []
+    for share in (0.25, 0.7):
+        rows = sheet.rows({name: width + deep * share for name, width in own.items()}, own)
+        strokes += [Stroke("hidden", row) for row in rows]
+    middle = sheet.rows({name: width + deep * 0.48 for name, width in own.items()}, own)
+    for row in middle[:1]:
+        whole = length(row)
+        hand = tuple(along(row, whole * (0.42 + 0.04 * at)) for at in range(5))
+        strokes.append(Stroke("arrow", hand))
+    return strokes
 
 
 def fell(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:

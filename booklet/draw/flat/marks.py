@@ -44,7 +44,22 @@ def marked(mark: Mark, bench: Bench) -> Marked:
     known = tuple(name for name in mark.edges if name in sheet.lying.shape.edges)
     if mark.edges and not known and mark.kind not in _OF_DARTS:
         return Marked()
-    return _DRAWN.get(mark.kind, _row)(mark._replace(edges=known or mark.edges), sheet, bench)
+    made = _DRAWN.get(mark.kind, _row)(mark._replace(edges=known or mark.edges), sheet, bench)
+    return _on_the_cloth(made, sheet) if sheet.lying.cloth.halved else made
+
+
+def _on_the_cloth(made: Marked, sheet: Sheet) -> Marked:
+    """Of a piece that lies folded, only what is on the half that shows."""
+    from shapely import LineString, Point
+
+    near = sheet.area.buffer(3.0)
+
+    def kept(line: Flat) -> bool:
+        return bool((LineString(line) if len(line) > 1 else Point(line[0])).within(near))
+
+    strokes = tuple(stroke for stroke in made.strokes if stroke.kind in ("arrow", "trim") or kept(stroke.line))
+    measured = tuple(one for one in made.measured if kept(one[1]))
+    return Marked(made.patches, strokes, tuple(line for line in made.work if kept(line)), measured)
 
 
 def _row(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
@@ -221,6 +236,8 @@ _DRAWN: dict[str, Callable[[Mark, Sheet, Bench], Marked]] = {
     "turned": folds.turned,
     "hem": folds.hem,
     "casing": folds.hem,
+    "insert": folds.hem,
+    "stitch in the ditch": _row,
     "fell": folds.fell,
     "cut": _cut,
     "mark": signs.chalk,

@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from booklet.draw.flat.spread import across, crosses_fold
 from booklet.read.tree import same_name
 from booklet.shape.course import between, distance, length, nearest
 from booklet.shape.inset import inset, ring_of
-from booklet.shape.motion import Motion, onto
+from booklet.shape.motion import Motion
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -86,7 +87,7 @@ def sheets(spread: Spread, marks: Iterable[Mark], numbers: Mapping[int, int]) ->
     trimmed: dict[int, dict[str, float]] = {}
     for mark in marks:
         at = numbers[mark.cloth]
-        if mark.kind in ("hem", "casing", "turn in"):
+        if mark.kind in ("hem", "casing", "insert", "turn in"):
             turned.setdefault(at, set()).update(mark.edges)
         elif mark.kind == "trim" and mark.at is not None:
             trimmed.setdefault(at, {}).update(_cut_away(spread.lying[at], mark.edges, float(mark.at.millimetres)))
@@ -128,7 +129,7 @@ def _sheet(lying: Lying, spread: Spread, turned: set[str], trimmed: dict[str, fl
         ring, fold = _folded(lying, ring)
     area: Any = _largest(Polygon(lying.motion.all(ring)).buffer(0))
     axis = spread.axes.get(lying.together)
-    mirror = across(*axis) if axis else None
+    mirror = across(*axis) if axis and not crosses_fold(lying.cloth) else None
     middle = (lying.motion(lying.shape.fold[0]), lying.motion(lying.shape.fold[1])) if lying.shape.fold else None
     if mirror:
         other = Polygon(mirror.all(tuple(area.exterior.coords)))
@@ -175,13 +176,6 @@ def _darted(lying: Lying, lines: dict[str, Flat]) -> dict[str, Flat]:
 
 def _largest(area: Any) -> Any:
     return max(area.geoms, key=lambda one: one.area) if hasattr(area, "geoms") else area
-
-
-def across(start: Point, end: Point) -> Motion:
-    """The mirror image in a line."""
-    far = (start[0] - (end[1] - start[1]), start[1] + (end[0] - start[0]))
-    back = (start[0] + (end[1] - start[1]), start[1] - (end[0] - start[0]))
-    return onto([start, end, far], [start, end, back], True)
 
 
 def _folded(lying: Lying, ring: Flat) -> tuple[Flat, Flat | None]:

@@ -11,7 +11,7 @@ from booklet.draw.flat.chain import Link, chained, sampled
 from booklet.draw.flat.drawn_up import DrawnUp, drawn_up
 from booklet.read.tree import same_name
 from booklet.shape.course import Point, along, distance, length, nearest
-from booklet.shape.meet import ends_of, starts_meet
+from booklet.shape.meet import ends_of, starts_told
 from booklet.shape.motion import Motion, onto
 from booklet.shape.recut import cut_along
 
@@ -137,14 +137,26 @@ def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Motion |
     )
     target = chained(theirs)
     same_piece = lying[cloth.meets[0].other].shape.name == shape.name
-    ahead = own.inside_right == target.inside_right
-    if not starts_meet((own.before, own.after), (target.before, target.after), same_piece and _folded(cloth), ahead):
-        own = own.turned()
     same_side = cloth.how != "opened"
+    told = starts_told((own.before, own.after), (target.before, target.after))
+    if same_piece and _folded(cloth):
+        told = -1
+    if told < 0 or (not told and _more_upright(own.turned(), own, target, same_side)):
+        own = own.turned()
     flipped = (own.inside_right == target.inside_right) != same_side
     if cloth.strip:
         return Bend(own.points, target.points, flipped)
-    return _fitted(own, target, flipped, shape)
+    return _fitted(own, target, flipped, shape, bool(cloth.halved))
+
+
+def _more_upright(one: Link, two: Link, target: Link, same_side: bool) -> bool:
+    """Whether a piece stands more nearly as it is drawn when it lies by the one way round rather than by the other:
+    where no name tells, what is up on the paper stays up."""
+    cosines = [
+        onto(sampled(own.points), sampled(target.points), (own.inside_right == target.inside_right) != same_side).cosine
+        for own in (one, two)
+    ]
+    return cosines[0] > cosines[1] + 1e-6
 
 
 def _of_piece(one: Lying, edge: str) -> Link:
@@ -154,14 +166,34 @@ def _of_piece(one: Lying, edge: str) -> Link:
     return link._replace(before=before, after=after)
 
 
+def crosses_fold(cloth: Cloth) -> bool:
+    """Whether it lies across the fold of what it is placed on: on a dot, named twice, and its mirror image."""
+    return cloth.how == "placed" and len(cloth.dots) == 2 and cloth.dots[0] == cloth.dots[1]
+
+
+def across(start: Point, end: Point) -> Motion:
+    """The mirror image in a line."""
+    far = (start[0] - (end[1] - start[1]), start[1] + (end[0] - start[0]))
+    back = (start[0] + (end[1] - start[1]), start[1] - (end[0] - start[0]))
+    return onto([start, end, far], [start, end, back], True)
+
+
 def _placed(cloth: Cloth, shape: PieceShape, on: Lying) -> Motion:
-    """The ends of its edge on two dots, the piece as upright as it is drawn."""
-    dots = [on.shape.holes[at] for at in (int(name.lstrip("d")) - 1 for name in cloth.dots) if at < len(on.shape.holes)]
+    """The ends of its edge on two dots, the piece as upright as it is drawn; or its middle on one."""
+    holes = on.shape.holes
+    dots = [on.motion(holes[at]) for at in (int(name.lstrip("d")) - 1 for name in cloth.dots) if 0 <= at < len(holes)]
     edge = shape.edges.get(cloth.meets[0].edge)
+    if crosses_fold(cloth) and on.shape.fold is not None and dots:
+        dots[1] = across(on.motion(on.shape.fold[0]), on.motion(on.shape.fold[1]))(dots[0])
+    if len(dots) == 1:
+        wide, high = ([point[axis] for point in shape.seam] for axis in (0, 1))
+        moved = Motion(flipped=on.motion.flipped)
+        x, y = moved(((min(wide) + max(wide)) / 2, (min(high) + max(high)) / 2))
+        return moved._replace(x=dots[0][0] - x, y=dots[0][1] - y)
     if len(dots) < 2 or edge is None:
         raise CantLay(cloth.piece)
     ends = [edge.seam[0], edge.seam[-1]]
-    both = [onto(ends, [on.motion(dot) for dot in order], on.motion.flipped) for order in (dots, dots[::-1])]
+    both = [onto(ends, order, on.motion.flipped) for order in (dots[:2], dots[1::-1])]
     return max(both, key=lambda motion: motion.cosine)
 
 
@@ -179,12 +211,12 @@ def _folded(cloth: Cloth) -> bool:
     return any(meeting.edge != meeting.other_edge for meeting in cloth.meets)
 
 
-def _fitted(own: Link, target: Link, flipped: bool, shape: PieceShape) -> Motion | Bend:
+def _fitted(own: Link, target: Link, flipped: bool, shape: PieceShape, halved: bool) -> Motion | Bend:
     motion = onto(sampled(own.points), sampled(target.points), flipped)
     off = max(distance(motion(a), b) for a, b in zip(sampled(own.points), sampled(target.points), strict=True))
     if off <= LEVEL:
         return motion
-    if depth(own.points, shape.cut) <= NARROW * length(own.points):
+    if depth(own.points, shape.cut) * (0.5 if halved else 1.0) <= NARROW * length(own.points):
         return Bend(own.points, target.points, flipped)
     return _tangent(own, target, flipped)
 
@@ -213,7 +245,7 @@ def _about(points: Flat, way: float, near: float) -> list[Point]:
 
 def _axis(lying: Sequence[Lying], first: int) -> tuple[Point, Point] | None:
     """The line on which all folds of some cloths lie, where there is one, and no cloth lies across it."""
-    mine = [one for one in lying if one.together == first]
+    mine = [one for one in lying if one.together == first and not crosses_fold(one.cloth)]
     folds = [(one.motion(one.shape.fold[0]), one.motion(one.shape.fold[1])) for one in mine if one.shape.fold]
     if not folds:
         return None
