@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
     from booklet.model.pattern import Pattern
+    from booklet.plan.film.estimates import EdgeLength
     from booklet.plan.prose import Prose
     from booklet.sew.bench import Act, Bench
 
@@ -37,11 +38,13 @@ def make_plan(
     view: str | None = None,
     draft: bool = False,
     drawn: frozenset[str] = frozenset(),
+    length: EdgeLength = lambda _piece, _edge: None,
 ) -> Plan:
     """The plan of all views, or of the one with the letter `view`.
 
     benches: one a view, with all its optional steps; others are passed over, and a view without one is sewn here.
-    drawn: the pieces that have an outline, by `same_name`. Raises KeyError for an unknown view.
+    drawn: the pieces that have an outline, by `same_name`; length: of an edge of theirs, for the film.
+    Raises KeyError for an unknown view.
     """
     views = tuple(pattern.views) if view is None else (pattern.views[view].letter,)
     writer = Writer(pattern)
@@ -73,7 +76,7 @@ def make_plan(
         cautions=general_cautions(pattern, views, words, writer),
         sections=sections,
         allowance=pair(pattern.allowance, pattern.house),
-        films=film_of(pattern, planned_views, writer),
+        films=film_of(pattern, planned_views, writer, length),
         all_views=tuple(pattern.views),
         branches=branches_of(list(planned_views.values()), sections),
         map=map_of(pattern, [bench for bench in whole if bench.view.letter in views]),

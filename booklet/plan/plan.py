@@ -222,8 +222,20 @@ class Chapter(NamedTuple):
     title: str
 
 
+class Note(NamedTuple):
+    """Put on the screen. kind: words | chart | material | notion | piece; text: what the booklet says of it."""
+
+    kind: str
+    text: str
+    prose: Prose = ()
+
+
 class Shot(NamedTuple):
-    """One take, in the order of the film. minutes: given, or an estimate (`estimated`)."""
+    """One take, in the order of the film. minutes: given, or an estimate (`estimated`).
+
+    others: what is said of the views that are not filmed; words: how many are said in all; spoken, spoken_of_others:
+    `say` and `others` as prose.
+    """
 
     take: int
     step: int | None
@@ -233,12 +245,17 @@ class Shot(NamedTuple):
     say: str
     minutes: float
     estimated: bool
+    others: str = ""
+    notes: tuple[Note, ...] = ()
+    words: int = 0
+    spoken: Prose = ()
+    spoken_of_others: Prose = ()
 
 
 @dataclass(slots=True)
 class FilmPlan:
     """setups: the name of each camera set-up, and what the writer says of it; times: when each step, and each take that
-    belongs to none, begins; link: the video's address."""
+    belongs to none, begins; link: the video's address; pace: words a minute."""
 
     view: PlanView
     chapters: list[Chapter]
@@ -247,6 +264,7 @@ class FilmPlan:
     setups: tuple[tuple[str, str], ...] = ()
     times: tuple[Timed, ...] = ()
     link: str = ""
+    pace: float = 0.0
 
 
 @dataclass(slots=True)

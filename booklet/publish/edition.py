@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from booklet.plan.build import make_plan
 from booklet.plan.plan import Art
 from booklet.publish.fronts import Fronts, fronts_of
+from booklet.read.tree import same_name
 
 if TYPE_CHECKING:
     from booklet.draw.drawing import Drawing
@@ -34,12 +35,14 @@ class Edition:
     @cached_property
     def plan(self) -> Plan:
         """Of all views."""
-        return make_plan(self.pattern, self.benches, None, self.draft, self._drawn)
+        return make_plan(self.pattern, self.benches, None, self.draft, self._drawn, self._length)
 
     def view_plan(self, letter: str) -> Plan:
         """Of one view, with the numbers it leaves out."""
         if letter not in self._view_plans:
-            self._view_plans[letter] = make_plan(self.pattern, self.benches, letter, self.draft, self._drawn)
+            self._view_plans[letter] = make_plan(
+                self.pattern, self.benches, letter, self.draft, self._drawn, self._length
+            )
         return self._view_plans[letter]
 
     @cached_property
@@ -64,6 +67,14 @@ class Edition:
             for at, figure in enumerate(mine, 1):
                 names.setdefault(figure, f"figures/step-{step.number}{f'-{at}' if at > 1 else ''}.svg")
         return names
+
+    def _length(self, piece: str, edge: str) -> float | None:
+        """Of an edge in the size of the figures, in millimetres; half of it where the piece is cut on the fold."""
+        if self.shapes is None or same_name(piece) not in self._drawn:
+            return None
+        shape = self.shapes.of(piece, self.shapes.figure_size)
+        found = shape.edges.get(same_name(edge)) if shape is not None else None
+        return found.length if found is not None else None
 
     @cached_property
     def _drawn(self) -> frozenset[str]:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from booklet.plan.film.takes import FEWEST_CHAPTERS, SHORTEST_CHAPTER
+from booklet.plan.film.chapters import FEWEST_CHAPTERS, SHORTEST_CHAPTER
 from booklet.plan.plan import FilmPlan
 from tests.plan import small
 
