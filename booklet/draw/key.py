@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from booklet.draw import svg
 from booklet.draw.cloth import Pen
 from booklet.draw.drawing import Drawing
+from booklet.draw.flat.ink import data_of_line, hatch, stroke_ink, tone
 from booklet.draw.ink import colour, look, millimetres, onward_length, points
 from booklet.draw.place import place
 from booklet.draw.scene import Layer, Scene, Stitch
 from booklet.draw.section import named
+
+if TYPE_CHECKING:
+    from booklet.shape.seamline import Flat
 
 
 def draw_key(kind: str) -> Drawing:
@@ -48,50 +52,17 @@ def _cloth(face: str, *, up: bool = True) -> Callable[[Any, float, float], None]
 
 
 def _surface(drawing: Any, face: str, left: float, right: float, top: float, bottom: float) -> None:
-    """The face of the cloth from above: the tone and the hatch that its edge has from the side."""
-    wide, high = right - left, bottom - top
-    number = svg.number
+    """The face of the cloth from above, as the pieces of a step show it."""
     made = svg.group(drawing, f"face-{face}")
-    if face == "self":
-        table = look()["right_side"]
-        made.add(
-            drawing.rect((number(left), number(top)), (number(wide), number(high)), fill=table["tone"], stroke="none")
-        )
-        middle = f"M{number(left)} {number((top + bottom) / 2)}H{number(right)}"
-        weight = points("right_side", "weight")
-        dashes = f"{number(weight)} {number(table['every'] - weight)}"
-        made.add(drawing.path(middle, stroke=table["hatch"], stroke_width=number(high), stroke_dasharray=dashes))
-    elif face == "interfacing":
-        table = look()["interfacing"]
-        rows = int(high / table["every"])
-        data = "".join(
-            f"M{number(left + table['every'] * (0.5 + row % 2 / 2))} {number(bottom - table['every'] * (row + 0.5))}"
-            f"H{number(right - 0.2)}"
-            for row in range(rows)
-        )
-        dots = {"stroke_linecap": "round", "stroke_dasharray": f"0.01 {number(table['every'])}"}
-        made.add(drawing.path(data, stroke=table["hatch"], stroke_width=number(table["dot"]), **dots))
-    else:
-        table = look()["lining"]
-        made.add(
-            drawing.path(
-                _slanted(left, right, top, bottom, table["every"] * 1.2),
-                stroke=table["hatch"],
-                stroke_width=number(points("lining", "weight")),
-            )
-        )
+    if face != "interfacing":
+        size = svg.number(right - left), svg.number(bottom - top)
+        corner = svg.number(left), svg.number(top)
+        made.add(drawing.rect(corner, size, fill=tone("right", face, False), stroke="none"))
+    if face != "self":
+        from shapely import box
+
+        hatch(drawing, made, box(left, top, right, bottom), face, None)
     drawing.add(made)
-
-
-def _slanted(left: float, right: float, top: float, bottom: float, every: float) -> str:
-    """Lines at 45 degrees across a rectangle, cut at its edges."""
-    data, start, high = [], left - (bottom - top) + every / 2, bottom - top
-    while start < right:
-        x0, x1 = max(start, left), min(start + high, right)
-        y0, y1 = top + (x0 - start), top + (x1 - start)
-        data.append(f"M{svg.number(x0)} {svg.number(y0)}L{svg.number(x1)} {svg.number(y1)}")
-        start += every
-    return "".join(data)
 
 
 def _stitching(drawing: Any, wide: float, high: float) -> None:
@@ -151,15 +122,83 @@ def _grain(drawing: Any, wide: float, high: float) -> None:
     drawing.add(made)
 
 
+def _across(kind: str) -> Callable[[Any, float, float], None]:
+    """A kind of line of the pieces."""
+
+    def ink(drawing: Any, wide: float, high: float) -> None:
+        _lines(drawing, kind, kind, [((0.5, high / 2), (wide - 0.5, high / 2))])
+
+    return ink
+
+
+def _lines(drawing: Any, name: str, kind: str, lines: list[Flat]) -> None:
+    made = svg.group(drawing, name.replace(" ", "-"))
+    made.add(drawing.path("".join(data_of_line(line) for line in lines), fill="none", **stroke_ink(kind)))
+    drawing.add(made)
+
+
+def _zigzag(drawing: Any, wide: float, high: float) -> None:
+    """Inside a cut edge."""
+    edge = high * 0.66
+    _lines(drawing, "edge", "cut", [((0.5, edge), (wide - 0.5, edge))])
+    steps = int((wide - 1.0) / 0.75) + 1
+    _lines(
+        drawing, "zigzag", "zigzag", [tuple((0.5 + 0.75 * at, edge - (0.85 if at % 2 else 0.2)) for at in range(steps))]
+    )
+
+
+def _by_hand(drawing: Any, wide: float, high: float) -> None:
+    """Over an edge, slanting."""
+    edge = high / 2
+    _lines(drawing, "edge", "thin", [((0.5, edge), (wide - 0.5, edge))])
+    rows: list[Flat] = [((1.0 + 1.4 * at, edge + 0.45), (1.56 + 1.4 * at, edge - 0.45)) for at in range(8)]
+    _lines(drawing, "hand", "hand", rows)
+
+
+def _notches(drawing: Any, wide: float, high: float) -> None:
+    """One, and two side by side, in from the edge."""
+    edge = high * 0.66
+    places = (wide * 0.28, wide * 0.66, wide * 0.66 + 0.9)
+    _lines(drawing, "edge", "cut", [((0.5, edge), (wide - 0.5, edge))])
+    _lines(drawing, "notch", "cut", [((x, edge), (x, edge - 1.3)) for x in places])
+
+
+def _clips(drawing: Any, wide: float, high: float) -> None:
+    """Cuts from the edge almost to the stitching; wedges beside them."""
+    edge, row = high * 0.72, high * 0.72 - 3.0
+    _lines(drawing, "edge", "cut", [((0.5, edge), (wide - 0.5, edge))])
+    _lines(drawing, "stitching", "stitch", [((0.5, row), (wide - 0.5, row))])
+    tips: list[Flat] = [((x, edge), (x, row + 0.5)) for x in (1.6, 3.2, 4.8)]
+    tips += [((x - 0.8, edge), (x, row + 0.5), (x + 0.8, edge)) for x in (7.4, 9.8)]
+    _lines(drawing, "clip", "clip", tips)
+
+
+def _folded_edge(drawing: Any, wide: float, high: float) -> None:
+    """A double line."""
+    top, gap = high * 0.4, millimetres("key_lines", "fold_gap")
+    _lines(drawing, "fold", "cut", [((0.5, top), (wide - 0.5, top))])
+    _lines(drawing, "inner", "thin", [((0.5, top + gap), (wide - 0.5, top + gap))])
+
+
 # What is in the key? kind: what it shows, and the hand that draws it.
 _SWATCHES: dict[str, tuple[str, Callable[[Any, float, float], None]]] = {
-    "right side": ("Right side of the cloth: grey, with ribs", _cloth("self")),
+    "right side": ("Right side of the cloth: grey, with ribs where it is seen from the side", _cloth("self")),
     "wrong side": ("Wrong side of the cloth: white", _cloth("self", up=False)),
     "interfacing": ("Interfacing: white, with dots", _cloth("interfacing")),
-    "lining": ("Lining: white, with diagonal lines", _cloth("lining")),
+    "lining": ("Lining: diagonal lines", _cloth("lining")),
     "stitching": ("Stitching: dashes from above, a short stroke through the layers from the side", _stitching),
     "cut edge": ("Cut edge: the line of the cloth ends; what was trimmed off is dashed", _cut_edge),
     "fold": ("Fold: the line of the cloth turns back in a half circle", _fold),
     "press arrow": ("Press, turn or fold this way: an arrow with an open head", _press),
+    "basting": ("Basting: a thin line of long dashes", _across("baste")),
+    "zigzag": ("A finished edge: a zigzag along it", _zigzag),
+    "hand stitches": ("Stitches by hand: short slanting strokes", _by_hand),
+    "cut here": ("Cut here: a strong line", _across("cut")),
+    "marked line": ("A line to be marked: strong dashes", _across("chalk")),
+    "notch": ("Notches: short strokes in from the edge, one or two", _notches),
+    "clip": ("Clips: cuts from the edge almost to the stitching; wedges where cloth is cut out", _clips),
+    "folded edge": ("A folded edge: a double line", _folded_edge),
+    "centre line": ("Centre: a thin line of long and short dashes", _across("centre")),
+    "hidden edge": ("An edge under another layer: thin dashes", _across("hidden")),
     "grain": ("Grain: a line of long and short dashes", _grain),
 }

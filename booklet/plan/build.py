@@ -54,6 +54,7 @@ def make_plan(
     about, before, choosing = (writer.prose(text) for text in (pattern.about, pattern.before, pattern.choosing))
     words = _words([about, before, choosing], sections)
     steps = [step for section in sections for step in section.items if isinstance(step, PlanStep)]
+    folded = {key for key, piece in pattern.pieces.items() if any(edge.fold for edge in piece.edges.values())}
     return Plan(
         name=pattern.folder.resolve().name,
         title=one_line(pattern.name),
@@ -70,7 +71,7 @@ def make_plan(
         notions=notions_of(pattern, views, writer),
         tools=[capital(tool.value) for tool in pattern.tools],
         pieces=pieces_of(pattern, views),
-        key=key_of(figure for step in steps for figure in step.figures),
+        key=key_of((figure for step in steps for figure in step.figures), folded),
         terms=terms_of(pattern, views, words, _other_words(pattern, views, writer), writer),
         before=before,
         cautions=general_cautions(pattern, views, words, writer),
