@@ -116,7 +116,7 @@ def distance(one: Point, two: Point) -> float:
 
 def length(points: Sequence[Point]) -> float:
     """Along a flat line."""
-    return math.fsum(distance(one, two) for one, two in itertools.pairwise(points))
+    return math.fsum(map(math.dist, points, points[1:]))
 
 
 def area(ring: Sequence[Point]) -> float:
@@ -137,18 +137,82 @@ def along(points: Sequence[Point], way: float) -> Point:
 
 def nearest(points: Sequence[Point], point: Point) -> tuple[float, float]:
     """How far along a flat line the place nearest to a point lies, and how far the point is from it."""
-    best, gone = (0.0, math.inf), 0.0
-    for one, two in itertools.pairwise(points):
-        dx, dy = two[0] - one[0], two[1] - one[1]
-        step = math.hypot(dx, dy)
-        if step == 0:
-            continue
-        share = min(1.0, max(0.0, ((point[0] - one[0]) * dx + (point[1] - one[1]) * dy) / step**2))
-        off = math.hypot(one[0] + dx * share - point[0], one[1] + dy * share - point[1])
-        if off < best[1] - 1e-9:
-            best = (gone + share * step, off)
-        gone += step
-    return best
+    way, off, _ = foot(points, point)
+    return way, off
+
+
+def foot(points: Sequence[Point], point: Point) -> tuple[float, float, Point]:
+    """The same, and the place itself."""
+    if len(points) < 3 * _CHUNK or not isinstance(points, tuple):
+        off, at, found = _foot(points, point, 0, len(points) - 1)
+        return length(points[: at + 1]) + distance(points[at], found), math.sqrt(off), found
+    px, py = point
+    chunks = _chunks_of(points)
+    bounds = []
+    for number, (left, top, right, low, _) in enumerate(chunks):
+        across = left - px if px < left else px - right if px > right else 0.0
+        down = top - py if py < top else py - low if py > low else 0.0
+        bounds.append((across * across + down * down, number))
+    bounds.sort()
+    best, at, found = math.inf, 0, points[0]
+    for bound, number in bounds:
+        if bound > best + _SAME:
+            break
+        start = number * _CHUNK
+        off, here, place = _foot(points, point, start, min(start + _CHUNK, len(points) - 1))
+        if off < best - _SAME or (off < best + _SAME and here < at):
+            best, at, found = off, here, place
+    start = at // _CHUNK * _CHUNK
+    way = chunks[at // _CHUNK][4] + length(points[start : at + 1]) + distance(points[at], found)
+    return way, math.sqrt(best), found
+
+
+# Squares of distances that differ by less are the same, in square millimetres; the earlier place is taken.
+_SAME = 1e-10
+# A long line is searched by boxes round so many of its stretches. Our choice, by trial.
+_CHUNK = 16
+_Chunk = tuple[float, float, float, float, float]
+# The boxes of the lines asked for last, each line kept with them, so that its id is its own.
+_known: dict[int, tuple[tuple[Point, ...], list[_Chunk]]] = {}
+_MOST_KNOWN = 64
+
+
+def _chunks_of(points: tuple[Point, ...]) -> list[_Chunk]:
+    """Left, top, right and foot of every stretch of stretches, and how far along the line it begins."""
+    known = _known.get(id(points))
+    if known is not None:
+        return known[1]
+    chunks, gone = [], 0.0
+    for start in range(0, len(points) - 1, _CHUNK):
+        part = points[start : start + _CHUNK + 1]
+        xs, ys = [x for x, _ in part], [y for _, y in part]
+        chunks.append((min(xs), min(ys), max(xs), max(ys), gone))
+        gone += length(part)
+    if len(_known) >= _MOST_KNOWN:
+        _known.clear()
+    _known[id(points)] = points, chunks
+    return chunks
+
+
+def _foot(points: Sequence[Point], point: Point, first: int, last: int) -> tuple[float, int, Point]:
+    """Among the stretches from the point numbered `first` to that numbered `last`: the square of the distance, the
+    number of the stretch, and the place."""
+    best, at, found = math.inf, first, points[first]
+    px, py = point
+    ax, ay = points[first]
+    for number in range(first, last):
+        bx, by = points[number + 1]
+        dx, dy = bx - ax, by - ay
+        square = dx * dx + dy * dy
+        if square > 0:
+            share = ((px - ax) * dx + (py - ay) * dy) / square
+            share = 0.0 if share < 0 else min(share, 1.0)
+            x, y = ax + dx * share, ay + dy * share
+            off = (x - px) * (x - px) + (y - py) * (y - py)
+            if off < best - _SAME:
+                best, at, found = off, number, (x, y)
+        ax, ay = bx, by
+    return best, at, found
 
 
 def between(points: Sequence[Point], first: float, last: float) -> tuple[Point, ...]:

@@ -6,7 +6,7 @@ import itertools
 import math
 from typing import TYPE_CHECKING
 
-from booklet.shape.course import Point, along, length, nearest
+from booklet.shape.course import Point, along, foot, length, nearest
 from booklet.shape.seamline import Flat
 
 if TYPE_CHECKING:
@@ -36,19 +36,22 @@ def drawn_allowances(
     boxes = [(box_of(edge.cut), edge) for edge in edges.values()]
     found = {}
     for box, edge in boxes:
-        near = [stretch for line in lines for stretch in _within(line, box)]
         others = [(other_box, other.cut) for other_box, other in boxes if other is not edge]
-        widths = [width for width in _widths(edge.cut, near, others, clockwise) if width is not None]
-        if len(widths) > PLACES // 2:
-            found[edge.name] = (min(widths), max(widths))
+        # Mostly it lies about where the source says; only where it does not, wherever it may.
+        for reach in (1.2 * edge.allowance + 3.0, WIDEST):
+            near = [stretch for line in lines for stretch in _within(line, box, reach)]
+            widths = [width for width in _widths(edge.cut, near, others, clockwise) if width is not None]
+            if len(widths) > PLACES // 2 and max(widths) <= reach:
+                found[edge.name] = (min(widths), max(widths))
+                break
     return found
 
 
-def _within(line: Flat, box: Box) -> list[Flat]:
-    """The stretches of a line that no allowance is too narrow to reach from a box."""
+def _within(line: Flat, box: Box, reach: float) -> list[Flat]:
+    """The stretches of a line that lie no further than that from a box."""
     found: list[list[Point]] = [[]]
     for one, two in itertools.pairwise(line):
-        if _apart(box_of((one, two)), box) > WIDEST:
+        if _apart(box_of((one, two)), box) > reach:
             found.append([])
         elif found[-1]:
             found[-1].append(two)
@@ -70,20 +73,20 @@ def _width(cut: Flat, way: float, lines: list[Flat], others: Places, clockwise: 
     here = along(cut, way)
     best: tuple[float, Point] | None = None
     for line in lines:
-        at, off = nearest(line, here)
+        _, off, place = foot(line, here)
         if off <= WIDEST and (best is None or off < best[0]):
-            best = off, along(line, at)
+            best = off, place
     if best is None:
         return None
-    width, foot = best
+    width, place = best
     if width < 1e-6:
         return 0.0
     inward = _inward(cut, way, clockwise)
-    lean = ((foot[0] - here[0]) * inward[0] + (foot[1] - here[1]) * inward[1]) / width
+    lean = ((place[0] - here[0]) * inward[0] + (place[1] - here[1]) * inward[1]) / width
     if lean < SQUARE:
         return None
-    spot = box_of((foot,))
-    if any(_apart(spot, box) < width and nearest(other, foot)[1] < width - 0.01 for box, other in others):
+    spot = box_of((place,))
+    if any(_apart(spot, box) < width and nearest(other, place)[1] < width - 0.01 for box, other in others):
         return None
     return width
 

@@ -131,8 +131,9 @@ def _stretch(ring: Flat, first: float, last: float, backwards: bool) -> Flat:
 def _set_notches(edges: dict[str, ShapedEdge], outline: Outline) -> None:
     """Each notch with the edge that it lies nearest to."""
     for notch in outline.notches:
-        edge = min(edges.values(), key=lambda edge: nearest(edge.cut, notch.at)[1])
-        if nearest(edge.cut, notch.at)[1] <= NEAR:
+        offs = [(nearest(edge.cut, notch.at)[1], edge) for edge in edges.values()]
+        off, edge = min(offs, key=lambda each: each[0])
+        if off <= NEAR:
             edge.notches = (*edge.notches, (nearest(edge.seam, notch.at)[0], notch))
 
 
