@@ -8,6 +8,7 @@ from booklet.check.spoken import words_of
 from booklet.plan.film.chapters import chapters_of, planned_times, seconds_of
 from booklet.plan.film.estimates import PACE, EdgeLength, minutes_of
 from booklet.plan.film.notes import Notes
+from booklet.plan.film.recorded import recorded_times
 from booklet.plan.plan import FilmPlan, PlanView, Shot
 from booklet.plan.prose import plain
 from booklet.plan.write import one_line
@@ -50,7 +51,7 @@ def film_of(
     ids = {step.number: step.id for step in pattern.steps}
     link = pattern.film.link if pattern.film else ""
     seconds = sum(seconds_of(shot) for shot in shots)
-    times = planned_times(shots, ids)
+    times = recorded_times(pattern, letter) or planned_times(shots, ids)
     return FilmPlan(views[letter], chapters_of(shots), shots, seconds, described, times, link, pace)
 
 
