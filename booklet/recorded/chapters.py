@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 NEAR = 8.0
 # What is sure? Our choice, tuned on the tests' speech, so that none was sure and wrong.
 SURE, ENOUGH, RIVAL = 0.93, 3.0, 0.35
+# What opens a take by itself, however long it takes to come to it.
+OPENED = ("strong", "after pause")
 # Within how many seconds of its beginning is a take opened again?
 SOON = 45.0
 # Less than this said of a take is none of it.
@@ -56,20 +58,20 @@ class Found(NamedTuple):
 
 
 class Aligned(NamedTuple):
-    """found: by time; missing: takes of which nothing is heard; phrases, with the take of each and whether it idles."""
+    """found: by time; missing: takes of which nothing is heard; tells: how much each phrase says for the take in which
+    it is said."""
 
     found: list[Found]
     missing: list[int]
     phrases: list[Phrase]
-    path: list[int]
-    idle: list[bool]
+    tells: list[float]
     listener: Listener | None
 
 
 def align(cues: Sequence[Cue], takes: Sequence[Candidate]) -> Aligned:
     phrases = phrases_of(cues)
     if not phrases or not takes:
-        return Aligned([], list(range(len(takes))), phrases, [], [], None)
+        return Aligned([], list(range(len(takes))), phrases, [], None)
     listener = Listener(takes, phrases)
     evidence = listener.listen(phrases)
     followed = follow(evidence, phrases)
@@ -77,12 +79,18 @@ def align(cues: Sequence[Cue], takes: Sequence[Candidate]) -> Aligned:
     found = []
     for take in range(len(takes)):
         mine = [run for run in runs if run.take == take]
-        if mine and max(run.weight for run in mine) >= LEAST:
+        if mine and max(run.weight for run in mine) >= _least(takes[take]):
             found.append(_found(take, mine, phrases, followed, evidence))
     there = {one.take for one in found}
     missing = [take for take in range(len(takes)) if take not in there]
     found.sort(key=lambda one: one.start)
-    return Aligned(found, missing, phrases, followed.path, followed.idle, listener)
+    tells = [float(evidence.scores[at, take]) for at, take in enumerate(followed.path)]
+    return Aligned(found, missing, phrases, tells, listener)
+
+
+def _least(take: Candidate) -> float:
+    """An optional step is often only spoken of, as not being sewn."""
+    return 1.5 * ENOUGH if take.step is not None and take.step.optional else LEAST
 
 
 def _runs(followed: Followed, scores: Matrix) -> list[Run]:
@@ -145,7 +153,7 @@ def _opened_later(at: int, run: Run, phrases: Sequence[Phrase], scores: Matrix) 
 def _idle_since(at: int, phrases: Sequence[Phrase], path: Sequence[int], scores: Matrix) -> float:
     """Since when nothing was said that tells of a take, before something that does not open one itself."""
     since = at
-    if phrases[at].opens != "strong":
+    if phrases[at].opens not in OPENED:
         while since > 0 and scores[since - 1, path[since - 1]] < TELLS_FIRMLY:
             since -= 1
     return phrases[since].start
@@ -153,7 +161,7 @@ def _idle_since(at: int, phrases: Sequence[Phrase], path: Sequence[int], scores:
 
 def _after_idle_talk(at: int, run: Run, phrases: Sequence[Phrase], scores: Matrix, tells: float) -> int:
     """The sentence in which a take is first spoken of, where only idle talk stands before it and nothing opens it."""
-    if phrases[at].opens == "strong":
+    if phrases[at].opens in OPENED:
         return at
     told = next((row for row in range(at, run.last + 1) if scores[row, run.take] >= tells), at)
     while told > at and phrases[told].opens == "within":

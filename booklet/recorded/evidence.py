@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     import numpy
 
     from booklet.recorded.phrases import Phrase
+    from booklet.recorded.spoken import Word
     from booklet.recorded.takes import Candidate
 
     Matrix = numpy.ndarray[tuple[int, int], numpy.dtype[numpy.float64]]
@@ -45,6 +46,16 @@ class Evidence(NamedTuple):
     announced: Matrix
 
 
+# In a title every word counts but these.
+_SMALL = frozenset(
+    {"the", "a", "an", "to", "of", "in", "on", "and", "its", "it", "with", "for", "from", "we", "i", "s"}
+)
+
+
+def _title_stems(words: Sequence[Word]) -> list[str]:
+    return [stem(word.word) for word in words if word.word not in _SMALL and word.word[0].isalpha()]
+
+
 class Listener:
     """Knows the words of all takes."""
 
@@ -61,7 +72,7 @@ class Listener:
         self._spoken, self._all = spoken, max(sum(spoken.values()), 1)
         self._totals = [sum(take.words.values()) or 1.0 for take in takes]
         self._rows: dict[str, Row] = {}
-        self._in_titles = Counter(token for take in takes for token in set(tokens_of(words_of(take.title))))
+        self._in_titles = Counter(token for take in takes for token in set(_title_stems(words_of(take.title))))
         self._titles = [self._shares(take) for take in takes]
         self._titled: dict[str, list[int]] = {}
         for at, title in enumerate(self._titles):
@@ -74,7 +85,7 @@ class Listener:
 
     def _shares(self, take: Candidate) -> dict[str, float]:
         """The words of its title, each with its share of what tells it from other titles."""
-        tokens = dict.fromkeys(token for token in tokens_of(words_of(take.title)) if token[0].isalpha())
+        tokens = dict.fromkeys(_title_stems(words_of(take.title)))
         rare = {token: math.log(1 + len(self.takes) / self._in_titles[token]) for token in tokens}
         whole = sum(rare.values()) or 1.0
         return {token: weight / whole for token, weight in rare.items()}
@@ -112,7 +123,7 @@ class Listener:
         return Evidence(scores, announced)
 
     def _announce(self, row: Row, phrase: Phrase) -> None:
-        said = set(self.tokens(phrase))
+        said = set(_title_stems(phrase.words))
         for take in {take for token in said for take in self._titled.get(token, ())}:
             share = sum(weight for token, weight in self._titles[take].items() if token in said)
             if share >= ANNOUNCED:

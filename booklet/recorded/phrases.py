@@ -23,7 +23,7 @@ _STOP = re.compile(
 # Silence after which something new often begins, in seconds. Our choice.
 PAUSE, LONG_PAUSE = 2.5, 8.0
 # How likely is a stretch to begin a step, by what stands there? Our choice, tuned on the tests' speech.
-OPENS = {"within": 0.002, "sentence": 0.02, "weak": 0.06, "pause": 0.05, "strong": 0.35}
+OPENS = {"within": 0.002, "sentence": 0.02, "weak": 0.06, "pause": 0.05, "after pause": 0.35, "strong": 0.35}
 
 
 class Phrase(NamedTuple):
@@ -74,7 +74,7 @@ def _opens(text: str, gap: float, stopped: bool) -> str:
     if _opening("strong").search(starts) or re.match(r"(?:\w+ ){0,4}step (?:number )?\w+ ", starts):
         return "strong"
     if gap >= LONG_PAUSE:
-        return "strong" if _opening("weak").match(starts) else "pause"
+        return "after pause" if _opening("weak").match(starts) else "pause"
     if gap >= PAUSE:
         return "pause"
     if _opening("weak").match(starts):

@@ -1,0 +1,1 @@
+"""The pages of what the film shows, which no check looks at."""
