@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from booklet.plan.film.chapters import SHORTEST_CHAPTER
 from booklet.plan.film.times import Timed
+from booklet.plan.plan import Chapter
 from booklet.plan.write import one_line
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from booklet.model.pattern import Pattern
 
 
@@ -29,3 +33,19 @@ def recorded_times(pattern: Pattern, letter: str) -> tuple[Timed, ...]:
         id_ = step.id if step is not None else None
         times.append(Timed(id_, number, named, chapter.start, chapter.end, chapter.confidence, chapter.source))
     return tuple(times)
+
+
+def chapters_at(times: Sequence[Timed]) -> list[Chapter]:
+    """The chapters that may be published: what is to be looked at is left out, the first begins with the film.
+
+    One that would be too short is joined to the next.
+    """
+    settled = [timed for at, timed in enumerate(times) if timed.settled or at == 0]
+    found: list[Chapter] = []
+    for at, timed in enumerate(settled):
+        start = int(timed.start) if at else 0
+        if found and start - found[-1].start < SHORTEST_CHAPTER:
+            found[-1] = Chapter(found[-1].start, f"{found[-1].title}; {timed.title}")
+        else:
+            found.append(Chapter(start, timed.title))
+    return found

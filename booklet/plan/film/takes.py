@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.check.spoken import words_of
-from booklet.plan.film.chapters import chapters_of, planned_times, seconds_of
+from booklet.plan.film.chapters import SHORTEST_CHAPTER, chapters_of, planned_times, seconds_of
 from booklet.plan.film.estimates import PACE, EdgeLength, minutes_of
 from booklet.plan.film.notes import Notes
-from booklet.plan.film.recorded import recorded_times
+from booklet.plan.film.recorded import chapters_at, recorded_times
 from booklet.plan.plan import FilmPlan, PlanView, Shot
 from booklet.plan.prose import plain
 from booklet.plan.write import one_line
@@ -51,8 +51,12 @@ def film_of(
     ids = {step.number: step.id for step in pattern.steps}
     link = pattern.film.link if pattern.film else ""
     seconds = sum(seconds_of(shot) for shot in shots)
-    times = recorded_times(pattern, letter) or planned_times(shots, ids)
-    return FilmPlan(views[letter], chapters_of(shots), shots, seconds, described, times, link, pace)
+    recorded = recorded_times(pattern, letter)
+    times = recorded or planned_times(shots, ids)
+    chapters = chapters_at(recorded) if recorded else chapters_of(shots)
+    if recorded:
+        seconds = max(round(recorded[-1].end or 0), chapters[-1].start + SHORTEST_CHAPTER)
+    return FilmPlan(views[letter], chapters, shots, seconds, described, times, link, pace)
 
 
 def _film_view(pattern: Pattern) -> str:
