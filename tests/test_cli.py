@@ -214,6 +214,8 @@ def test_film_makes_the_film_files_and_refuses_like_build(pouch: Path, tmp_path:
         "film/chapters.vtt",
         "film/shots.csv",
     }
+    named = {path for path in contents(tmp_path / "out" / "pouch") if path.startswith("figures/")}
+    assert set(re.findall(r"figures/[\w-]+\.svg", (tmp_path / "out/pouch/film/shots.csv").read_text("utf-8"))) == named
     before = contents(tmp_path / "out")
     with_error(pouch)
     refused = notchbook("film", pouch, "--into", tmp_path / "out")
