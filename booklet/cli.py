@@ -134,6 +134,7 @@ def _takes_film(film: argparse.ArgumentParser) -> None:
     film.add_argument("pattern", type=Path, help="the pattern's folder")
     film.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
     film.add_argument("--draft", action="store_true", help="make them in spite of errors")
+    film.add_argument("--json", action="store_true", help="print the times and what is found, for a program to read")
 
 
 def _takes_explain(explain: argparse.ArgumentParser) -> None:
@@ -276,15 +277,21 @@ def _order(options: argparse.Namespace) -> int:
 
 
 def _film(options: argparse.Namespace) -> int:
-    from booklet.pipeline import film_folder
+    from booklet.pipeline import film_folder, film_object
 
     built = film_folder(options.pattern, options.into, options.draft)
-    tell(built.checked, sys.stderr)
+    if options.json:
+        import json
+
+        print(printable_json(json.dumps(film_object(built.checked), ensure_ascii=False, indent=1)))
+    else:
+        tell(built.checked, sys.stderr)
     if built.target is None:
         _refused(built.checked, built.why)
         return max(_code(built.checked), WRONG)
-    say(f"{built.checked.name}: {built.target}")
-    return FINE
+    if not options.json:
+        say(f"{built.checked.name}: {built.target}")
+    return FINE if options.draft else _code(built.checked)
 
 
 def _explain(options: argparse.Namespace) -> int:
@@ -346,7 +353,7 @@ _COMMANDS = {
     "list": _Command("print the steps of one view", _takes_list, _list),
     "views": _Command("which steps the views share, and where they part", _takes_views, _views),
     "order": _Command("what each step of a view waits for, and how far it can move", _takes_order, _order),
-    "film": _Command("make the shot list and the chapters", _takes_film, _film),
+    "film": _Command("make the shot list and the chapters, and hold the film against the booklet", _takes_film, _film),
     "edges": _Command("draw every piece of the outlines with its corners numbered", _takes_edges, _edges),
     "explain": _Command("what a rule or a word of the trade means", _takes_explain, _explain),
     "schema": _Command("print a JSON Schema of the source, for your editor", _takes_schema, _schema),

@@ -1,4 +1,4 @@
-"""The whole story: read -> model -> shape -> sew -> check -> plan -> draw -> publish."""
+"""The whole story: read -> model -> shape -> sew -> check -> recorded -> plan -> draw -> publish."""
 
 from __future__ import annotations
 
@@ -94,6 +94,7 @@ def build_folder(
 
     assert checked.pattern is not None
     edition = edition_of(checked)
+    edition.findings = with_film(checked).findings
     notes: list[str] = []
 
     def set_all(fresh: Path) -> None:
@@ -116,6 +117,25 @@ def edition_of(checked: Checked) -> Edition:
     assert checked.pattern is not None
     shapes = read_shapes(checked.pattern, Faults())
     return Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors), shapes)
+
+
+def with_film(checked: Checked) -> Checked:
+    """recorded: the same, with what is found in the film. Nothing is added where nothing was recorded."""
+    from booklet.check.engine import in_order
+    from booklet.recorded.against import film_findings
+
+    found = film_findings(checked.pattern) if checked.pattern is not None else []
+    return checked._replace(findings=in_order([*checked.findings, *found])) if found else checked
+
+
+def film_object(checked: Checked) -> dict[str, Any]:
+    """When each step is filmed, and what is found, for a program."""
+    from booklet.recorded.filmed import times_object, what_was_filmed
+
+    filmed = what_was_filmed(checked.pattern) if checked.pattern is not None else None
+    times = times_object(filmed) if filmed is not None else {"view": None, "recorded": None, "times": []}
+    findings = [finding.as_json() for finding in checked.open_findings]
+    return {"pattern": checked.name, **times, "findings": findings}
 
 
 def _put(target: Path, files: Mapping[str, bytes], and_then: Callable[[Path], None] = lambda _: None) -> str:
@@ -164,6 +184,7 @@ def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
 
     assert checked.pattern is not None
     edition = edition_of(checked)
+    checked = with_film(checked)
     target = into / checked.name / "film"
     files = {name.removeprefix("film/"): data for name, data in all_files(edition, "film", "cards").items()}
     figures = {name.removeprefix("figures/"): data for name, data in all_files(edition, "figures").items()}

@@ -23,8 +23,8 @@ if TYPE_CHECKING:
     from booklet.shape.measure import Measures
 
 
-# The rules that look at a pattern and its benches, and the pages of what earlier stages find.
-_LOOKING, _EARLIER = "rules", "rules.earlier"
+# The rules that look at a pattern and its benches; the pages of what earlier stages find; and of what the film shows.
+_LOOKING, _EARLIER, _FILMED = "rules", "rules.earlier", "rules.filmed"
 
 
 @cache
@@ -36,13 +36,14 @@ def _modules(package: str) -> dict[str, tuple[str, str]]:
 
 
 def rule_names() -> list[str]:
-    return sorted([*_modules(_LOOKING), *_modules(_EARLIER)])
+    return sorted([*_modules(_LOOKING), *_modules(_EARLIER), *_modules(_FILMED)])
 
 
 @cache
 def rules() -> dict[str, Any]:
-    """Every rule by its name: those that look, and the pages of what earlier stages find."""
-    earlier = {rule: _load(*module) for rule, module in _modules(_EARLIER).items()}
+    """Every rule by its name: those that look, and the pages of what other stages find."""
+    pages = _modules(_EARLIER) | _modules(_FILMED)
+    earlier = {rule: _load(*module) for rule, module in pages.items()}
     return dict(sorted((_looking() | earlier).items()))
 
 
@@ -81,7 +82,7 @@ def check(
     found in the outlines, which the writer may have allowed too; measures: of the outlines, where there are any.
     """
     benches = sew_all(pattern, views)
-    findings = [*_with_reasons(pattern, list(shaped)), *found_on(pattern, benches, _of_the_source(pattern))]
+    findings = [*with_reasons(pattern, list(shaped)), *found_on(pattern, benches, _of_the_source(pattern))]
     if measures is not None:
         findings += _measured(pattern, [bench for bench in benches if not bench.left_out], measures)
     sewn_in_full = views is None or set(views) >= set(pattern.views)
@@ -91,7 +92,7 @@ def check(
         if hasattr(module, "find_last") and (sewn_in_full or not getattr(module, "NEEDS_ALL_VIEWS", False))
         for item in module.find_last(pattern, findings)
     ]
-    return in_order([*findings, *_with_reasons(pattern, last)]), [bench for bench in benches if not bench.left_out]
+    return in_order([*findings, *with_reasons(pattern, last)]), [bench for bench in benches if not bench.left_out]
 
 
 def _of_the_source(pattern: Pattern) -> list[tuple[str, Found]]:
@@ -127,7 +128,7 @@ def found_on(pattern: Pattern, benches: Sequence[Bench], first: Iterable[tuple[s
             if bench.view.letter not in merged[key][2]:
                 merged[key][2].append(bench.view.letter)
     findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
-    return _with_reasons(pattern, findings)
+    return with_reasons(pattern, findings)
 
 
 def _measured(pattern: Pattern, benches: Sequence[Bench], measures: Measures) -> list[Finding]:
@@ -139,7 +140,7 @@ def _measured(pattern: Pattern, benches: Sequence[Bench], measures: Measures) ->
                 letters = merged.setdefault(_key(rule, item), (rule, item, []))[2]
                 if bench.view.letter not in letters:
                     letters.append(bench.view.letter)
-    return _with_reasons(pattern, [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()])
+    return with_reasons(pattern, [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()])
 
 
 @cache
@@ -206,7 +207,7 @@ def _finding(rule: str, item: Found, views: tuple[str, ...]) -> Finding:
     )
 
 
-def _with_reasons(pattern: Pattern, findings: list[Finding]) -> list[Finding]:
+def with_reasons(pattern: Pattern, findings: list[Finding]) -> list[Finding]:
     """Each finding with the reason of the nearest exception to its rule: its step's, its section's, the pattern's."""
     steps = {step.id: step for step in pattern.steps}
     return [_with_reason(pattern, steps, finding) for finding in findings]

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.read.faults import Faults, nearest
 from booklet.read.tree import same_name
 from booklet.recorded.chapters import Aligned, align
 from booklet.recorded.corrected import Corrected, corrected_times
-from booklet.recorded.cues import clock
 from booklet.recorded.files import read_recording
 from booklet.recorded.spoken import steps_named, words_of
 from booklet.recorded.takes import Candidate, candidates, film_view
@@ -128,4 +127,22 @@ def _named(name: str, takes: Sequence[Candidate]) -> tuple[int | None, bool]:
     return next((at for at, take in enumerate(takes) if take.title == near), None), False
 
 
-__all__ = ["Chapter", "Filmed", "clock", "what_was_filmed"]
+def times_object(filmed: Filmed) -> dict[str, Any]:
+    """For a program: when each step is filmed."""
+    times = []
+    for chapter in filmed.chapters:
+        take = filmed.takes[chapter.take]
+        times.append(
+            {
+                "step": take.id,
+                "number": take.step.number if take.step is not None else None,
+                "title": take.title,
+                "start": chapter.start,
+                "end": chapter.end,
+                "confidence": chapter.confidence,
+                "source": chapter.source,
+                "line": chapter.line or None,
+            }
+        )
+    recorded = filmed.recording.file if filmed.recording is not None else None
+    return {"view": filmed.view, "recorded": recorded, "times": times}
