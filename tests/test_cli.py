@@ -191,7 +191,7 @@ def test_views_as_an_object(pouch: Path) -> None:
     done = notchbook("views", "--json", pouch)
     assert (done.returncode, done.stderr) == (0, "")
     whole = json.loads(done.stdout)
-    assert list(whole) == ["pattern", "title", "shared", "views", "branches", "steps"]
+    assert list(whole) == ["pattern", "title", "shared", "views", "branches", "joints", "steps"]
     assert whole["pattern"] == "pouch"
     assert [view["letter"] for view in whole["views"]] == ["A", "B"]
     assert [view["drops"] for view in whole["views"]] == [[1, 2], []]

@@ -12,6 +12,7 @@ from booklet.publish.text import wrap
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from booklet.plan.flow import Joint
     from booklet.plan.plan import Branches, Parting, Plan, Run, Share
 
 _INDENT = "  "
@@ -19,15 +20,16 @@ _TIE = "\N{NO-BREAK SPACE}"
 
 
 def branches_text(plan: Plan) -> str:
-    """Every run of steps with a column for each view; where branches leave and meet; what each view adds and drops.
+    """Every run of steps with a column for each view; where branches leave and meet; what each view adds and drops; and
+    how the pieces come together.
 
     plan: of all views.
     """
-    return "\n".join(_lines(plan)) + "\n"
+    return "\n".join([*_lines(plan), *_joined(plan)]) + "\n"
 
 
 def branches_json(plan: Plan) -> dict[str, Any]:
-    """`steps` in their order; `shared`, `views` and `branches` name them by their numbers."""
+    """`steps` in their order; `shared`, `views`, `branches` and `joints` name them by their numbers."""
     branches = plan.branches
     letters = [view.letter for view in plan.views]
     numbers = [step.number for step in plan.steps]
@@ -55,6 +57,7 @@ def branches_json(plan: Plan) -> dict[str, Any]:
             }
             for parting in (branches.partings if branches else ())
         ],
+        "joints": [_joint(name, joint) for name, joint in _joints(plan)],
         "steps": [
             {
                 "number": step.number,
@@ -96,6 +99,34 @@ def _lines(plan: Plan) -> Iterator[str]:
     )
     for share in branches.shares:
         yield from _share(share)
+
+
+def _joined(plan: Plan) -> Iterator[str]:
+    if plan.map is not None:
+        yield from ("", "How the pieces come together")
+        for sentence in plan.map.says:
+            yield from wrap(sentence, _INDENT, _INDENT * 2)
+
+
+def _joints(plan: Plan) -> list[tuple[str, Joint]]:
+    """Every joint with the name of what goes on in it, in the order of sewing."""
+    found: list[tuple[str, Joint]] = []
+    for lane in plan.map.every if plan.map is not None else ():
+        name = lane.called
+        for joint in lane.joints:
+            found.append((name, joint))
+            name = joint.makes or name
+    return sorted(found, key=lambda row: row[1].steps[0][0])
+
+
+def _joint(name: str, joint: Joint) -> dict[str, Any]:
+    """One step joins `enters` to `to`; or one of several steps, each in its own views."""
+    return {
+        "steps": [{"number": number, "views": list(letters)} for number, letters in joint.steps],
+        "to": name,
+        "enters": [{"name": lane.part, "views": list(lane.views)} for lane in joint.enters],
+        "makes": joint.makes,
+    }
 
 
 def _counted(count: int) -> str:

@@ -23,7 +23,7 @@ HEAD = "Which steps are yours"
 
 @pytest.mark.parametrize("name", DEMOS)
 def test_the_views_of_a_demo(name: str) -> None:
-    """Every run of steps, where branches leave and meet, what each view adds and drops."""
+    """Every run of steps, where branches leave and meet, what each view adds and drops; how pieces come together."""
     check_golden(f"{name}/views.txt", branches_text(demo(name).plan).encode())
 
 
@@ -31,7 +31,7 @@ def told(steps: str, letters: tuple[str, ...]) -> str:
     plan = demo("lantern-tote").plan
     views = [plan.views[0]._replace(letter=letter, name=f"The {letter} one") for letter in letters]
     made = branches(steps, letters) if len(letters) > 1 else None
-    return branches_text(replace(plan, views=views, branches=made, sections=sections(steps, letters)))
+    return branches_text(replace(plan, views=views, branches=made, sections=sections(steps, letters), map=None))
 
 
 def test_one_view_alone_is_said_in_a_sentence() -> None:
@@ -64,7 +64,13 @@ def test_columns_are_as_wide_as_the_names_of_their_views() -> None:
 def test_as_an_object() -> None:
     """Steps by number; where branches leave and meet; what each view adds, with whom, and drops."""
     made = branches_json(demo("saltmarsh-tunic").plan)
-    assert list(made) == ["pattern", "title", "shared", "views", "branches", "steps"]
+    assert list(made) == ["pattern", "title", "shared", "views", "branches", "joints", "steps"]
+    assert made["joints"][-1] == {
+        "steps": [{"number": 41, "views": ["B", "C"]}],
+        "to": "body",
+        "enters": [{"name": "sleeves", "views": ["B"]}, {"name": "sleeves", "views": ["C"]}],
+        "makes": "",
+    }
     first = made["views"][0]
     assert first["letter"] == "A"
     assert first["adds"][0] == {"with": ["B"], "steps": [1]}
