@@ -125,6 +125,8 @@ def found_on(pattern: Pattern, benches: Sequence[Bench], first: Iterable[tuple[s
             key = _key(rule, item)
             if key not in merged:
                 merged[key] = (rule, _moved(rule, item, bench, budget), [])
+            elif item.says != merged[key][1].says:
+                merged[key] = (rule, _both(merged[key][1], item), merged[key][2])
             if bench.view.letter not in merged[key][2]:
                 merged[key][2].append(bench.view.letter)
     findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
@@ -176,16 +178,22 @@ def spot(rule: str, item: Found) -> tuple[Any, ...]:
 
 
 def _key(rule: str, item: Found) -> tuple[Any, ...]:
-    return (*spot(rule, item), item.says)
+    return (*spot(rule, item), item.short or item.says)
+
+
+def _both(one: Found, other: Found) -> Found:
+    """The same fault in two views, of which each has another step to speak of."""
+    return one._replace(says=one.short, related=tuple(dict.fromkeys((*one.related, *other.related))))
 
 
 def _without(item: Found, bench: Bench) -> Found:
     steps = [step for step in bench.pattern.steps if step.id in bench.left_out]
     named = " and ".join(step.called for step in steps)
     return item._replace(
+        short="",
         says=f"When {named} is left out: {item.says[0].lower()}{item.says[1:]}"
         if len(steps) == 1
-        else f"When {named} are left out: {item.says[0].lower()}{item.says[1:]}"
+        else f"When {named} are left out: {item.says[0].lower()}{item.says[1:]}",
     )
 
 

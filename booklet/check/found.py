@@ -14,6 +14,7 @@ class Found(NamedTuple):
 
     move: a step that stands in the wrong place. The engine looks for the nearest place at which the fault is gone and
     no new one has come, and names it as the mend; where there is none, `mend` stands as it is.
+    short: the same sentence without another step that it names, for views in which that is not the same one.
     """
 
     place: Place
@@ -22,3 +23,4 @@ class Found(NamedTuple):
     mend: str
     related: tuple[Related, ...] = ()
     move: Step | None = None
+    short: str = ""

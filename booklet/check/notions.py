@@ -53,9 +53,12 @@ def word_of(act: Act) -> tuple[str, Text | None]:
     return (named.value if named else DEFAULT[act.name] or "", named)
 
 
-def using(bench: Bench) -> list[Act]:
-    """The entries of a view that use a notion. What `with` names may be a part, and is none then."""
-    return [act for act in bench.of(*DEFAULT) if word_of(act)[0] and not act.taken and not act.broken]
+def using(bench: Bench, broken: bool = False) -> list[Act]:
+    """The entries of a view that use a notion. What `with` names may be a part, and is none then.
+
+    broken: those too of which something else that they name was not to be had.
+    """
+    return [act for act in bench.of(*DEFAULT) if word_of(act)[0] and not act.taken and (broken or not act.broken)]
 
 
 def listed_for(notion: Notion, view: str) -> bool:

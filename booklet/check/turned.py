@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.check.acts import handlings
+from booklet.check.acts import handlings, told
 
 if TYPE_CHECKING:
     from booklet.sew.bench import Act, Bench, CutPiece, Edge, Seam
@@ -38,6 +38,21 @@ class Turned:
         if act.time not in self._bags:
             self._bags[act.time] = _is_bag(act)
         return self._bags[act.time]
+
+
+def sewn_before(cut: CutPiece, time: int) -> bool:
+    """Whether any edge of a piece was sewn before a time, as far as can be told."""
+    closed = (edge.closed for edge in cut.edges.values())
+    return cut.trusted or any(act.time < time and act.name != "fuse" for act in closed if act)
+
+
+def too_early(bench: Bench) -> list[Act]:
+    """The turnings of which the writer is told that they come before anything is sewn."""
+    return [
+        act
+        for act in bench.of("turn")
+        if not act.broken and (told(bench, act.step) or not any(sewn_before(cut, act.time) for cut in act.cuts))
+    ]
 
 
 def whole(act: Act, seam: Seam) -> bool:

@@ -321,6 +321,7 @@ class Missing(Record):
 
     kind: unknown part | unknown edge | unknown dart | unknown line | unknown layer | not cut | not made | made later |
     already closed | already gone | no seam | made twice | unjoined
+    meant: the edges of other pieces that the name may stand for, where no step begins to make the part.
     """
 
     kind: str
@@ -333,6 +334,7 @@ class Missing(Record):
     maker: Step | None = None
     known: tuple[str, ...] = ()
     time: int = 0
+    meant: tuple[Edge, ...] = ()
 
 
 class Bench:

@@ -25,7 +25,7 @@ def edges_of(bench: Bench, act: Act, names: tuple[EdgeName, ...]) -> list[Edge]:
         if not edges:
             act.broken = True
             if closing and len(bench.missing) > told:
-                excuse_meant(bench, name)
+                excuse_meant(bench, name, act.entry)
         every.append(edges)
     return every[0] if len(every) == 1 else list(dict.fromkeys(edge for edges in every for edge in edges))
 

@@ -35,14 +35,18 @@ def _tell_unknown_line(bench: Bench, act: Act, to: Text) -> None:
 
 
 def join(bench: Bench, act: Act) -> None:
+    told = len(bench.missing)
     _sides(bench, act)
     if act.broken:
         # What is left of a seam that lost a side is not said to be raw as well.
         for edge in act.edges:
             edge.excused = True
             edge.closed = edge.closed or act
+        # Pieces that are named by a wrong edge, or as a part that no step begins to make, hang together all the same.
+        lost = bench.missing[told:]
+        named = [edge for missing in lost for edge in (missing.edge, *missing.meant) if edge is not None]
         if act.edges:
-            join_groups(act.edges)
+            join_groups([*act.edges, *named])
         _lose(bench, act)
         return
     stated = act.entry.measure("allowance")

@@ -67,10 +67,12 @@ def copy_of(bench: Bench, name: str) -> tuple[str, str]:
 
 
 def _lent(bench: Bench, name: str) -> Part:
-    """A stand-in for a part that is made later: it speaks for the cut pieces that will be in it."""
-    cuts = _eventual_cuts(bench, name, set())
-    part = Part(name, name, None, 0)
-    return LentPart(part.name, part.called, cuts)
+    """A stand-in for a part that is made later: it speaks for the cut pieces that will be in it.
+
+    What hangs together with one of them by now will be in it too.
+    """
+    groups = dict.fromkeys(cut.group for cut in _eventual_cuts(bench, name, set()))
+    return LentPart(name, name, [cut for group in groups for cut in group.cuts])
 
 
 class LentPart(Part):
@@ -139,17 +141,27 @@ def edges_named(bench: Bench, name: EdgeName, step: Step, entry: Entry, closing:
     return edges
 
 
-def excuse_meant(bench: Bench, name: EdgeName) -> None:
-    """A name that was misspelt leaves the edges that it meant open; one slip is not to be told twice."""
+def excuse_meant(bench: Bench, name: EdgeName, entry: Entry) -> None:
+    """A name that was misspelt, or taken for another, leaves the edges that it meant open: one slip, told once."""
     missing = bench.missing[-1]
     if missing.kind == "unknown part":
         near = nearest(name.part, bench.parts)
         cuts = bench.parts[near].cuts if near else list(bench.cuts.values())
         edges = [cut.edges[name.edge] for cut in cuts if name.edge in cut.edges]
+    elif missing.kind == "unknown edge" and isinstance(missing.part, LentPart):
+        # None of the pieces that its makers name has it: what first makes the part is lost, and may be of any pieces.
+        named = {thing.part for side in entry.sides for thing in side}
+        cuts = [cut for called, cut in bench.cuts.items() if called not in named]
+        edges = [cut.edges[name.edge] for cut in cuts if name.edge in cut.edges]
+        missing.meant = tuple(edges)
     elif missing.kind == "unknown edge" and missing.part is not None:
         edges = [edge for cut in missing.part.cuts for edge in cut.edges.values()]
         near = nearest(name.edge, dict.fromkeys(edge.name for edge in edges))
         edges = [edge for edge in edges if near is None or edge.name == near]
+    elif missing.kind == "already closed" and missing.edge is not None and entry.name == "sew":
+        edges = [edge for edge in missing.edge.cut.edges.values() if edge.closed is None]
+        words = set(name.edge.split())
+        edges = [edge for edge in edges if not words.isdisjoint(edge.name.split())]
     else:
         return
     for edge in edges:

@@ -1,7 +1,7 @@
 """Basting is never covered by a seam.
 
 What it finds: two edges that are basted together, one of which lies in no seam, hem or closing when the last step is
-done.
+done; often because the seam that was to take it in is sewn before.
 
 Why it matters at the machine: basting only holds until the seam is sewn. Left as it is, it pulls out in wear.
 
@@ -21,23 +21,54 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import told
+from booklet.check.acts import movable, put_before, told, where
 from booklet.check.found import Found
 from booklet.check.words import listed
-from booklet.sew.bench import Bench
+from booklet.finding import Related
+from booklet.model.pattern import Step
+from booklet.sew.bench import Act, Bench, Edge
 
 LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
+    late: dict[tuple[Step, Act], list[Act]] = {}
     for basting in bench.bastings:
+        act = basting.act
         bare = [edge for edge in basting.edges if edge.closed is None and not edge.excused]
-        others = [edge.closed.step for edge in basting.edges if edge.closed]
-        if bare and not basting.act.broken and not told(bench, basting.act.step, *others):
-            are = "are" if len(bare) > 1 else "is"
-            yield Found(
-                basting.act.place,
-                basting.act.step,
-                f"{listed(edge.called for edge in bare)} {are} basted here, and no seam covers the basting.",
-                "Add the seam that takes these edges, or sew them here instead of basting.",
-            )
+        shut = [edge.closed for edge in basting.edges if edge.closed is not None]
+        if not bare or act.broken or told(bench, act.step, *(each.step for each in shut)):
+            continue
+        before = [each for each in shut if each.time < act.time]
+        if before:
+            late.setdefault((act.step, before[-1]), []).append(act)
+        else:
+            yield _never(act, bare)
+    for (step, closing), acts in late.items():
+        yield _late(step, closing, acts)
+
+
+def _never(act: Act, bare: list[Edge]) -> Found:
+    are = "are" if len(bare) > 1 else "is"
+    return Found(
+        act.place,
+        act.step,
+        f"{listed(edge.called for edge in bare)} {are} basted here, and no seam covers the basting.",
+        "Add the seam that takes these edges, or sew them here instead of basting.",
+    )
+
+
+def _late(step: Step, closing: Act, acts: list[Act]) -> Found:
+    """One finding for all that a step bastes to edges which one entry has closed."""
+    edges = list(dict.fromkeys(edge for act in acts for edge in act.edges))
+    bare = listed(edge.called for edge in edges if edge.closed is None)
+    shut = [edge.called for edge in edges if edge.closed is closing]
+    are = "are" if len(shut) > 1 else "is"
+    return Found(
+        acts[0].place,
+        step,
+        f"{bare} can't be basted in here any more: {listed(shut)} {are} sewn before, {where(closing.step, step)}.",
+        put_before("the basting", closing.step, step),
+        (Related("It is sewn here", closing.place),),
+        move=movable(step, closing.step),
+    )

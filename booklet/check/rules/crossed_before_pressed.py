@@ -28,7 +28,7 @@ from collections.abc import Iterable, Iterator
 from booklet.check.acts import between, handlings, told
 from booklet.check.found import Found
 from booklet.check.numbers import seam_said
-from booklet.check.turned import whole
+from booklet.check.turned import too_early, whole
 from booklet.craft.load import constructions
 from booklet.finding import Related
 from booklet.model.pattern import Step
@@ -42,6 +42,8 @@ LAYS_FLAT = ("press", "topstitch", "edgestitch", "understitch")
 def find(bench: Bench) -> Iterator[Found]:
     pressed = handlings(bench, "press part")
     turned = handlings(bench, "turn")
+    # What is turned before it is sewn is told so, and its press comes too early with it.
+    early = {cut for act in too_early(bench) for cut in act.cuts}
     not_done = [act for act in bench.of("press", "press part", "turn") if act.broken]
     for seam in bench.seams:
         if constructions()[seam.construction].get("flat"):
@@ -49,7 +51,7 @@ def find(bench: Bench) -> Iterator[Found]:
         crossing = _first(seam.act, (other for edge in seam.edges for near in edge.neighbours for other in near.seams))
         if crossing is None or told(bench, seam.act.step, crossing.act.step):
             continue
-        if between(not_done, seam.act.time, crossing.act.time):
+        if between(not_done, seam.act.time, crossing.act.time) or any(edge.cut in early for edge in seam.edges):
             continue
         if not _flat(seam, crossing, pressed) and not _turned_together(seam, crossing, turned):
             yield _found(seam.act, seam_said(seam), _pressed_after(seam.later, crossing), crossing)

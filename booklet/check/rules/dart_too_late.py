@@ -51,13 +51,14 @@ def _late(act: Act, cut: CutPiece, name: str) -> Found | None:
         closed = closed_before(edge, act.time) if edge else None
         if edge is not None and closed is not None:
             place = next((thing.place for thing in act.entry.things if thing.edge == name), act.place)
+            short = f"The {dart.name} can't be sewn any more: it runs into {edge.called}, which was sewn before"
             return Found(
                 place,
                 act.step,
-                f"The {dart.name} can't be sewn any more: it runs into {edge.called}, which was sewn before, "
-                f"{where(closed.step, act.step)}.",
+                f"{short}, {where(closed.step, act.step)}.",
                 put_before(f"the {dart.name}", closed.step, act.step),
                 (Related(f"{edge.called} is sewn here", closed.place),),
                 move=movable(act.step, closed.step),
+                short=f"{short}.",
             )
     return None

@@ -25,35 +25,46 @@ from collections.abc import Iterator
 
 from booklet.check.found import Found
 from booklet.check.openings import turned_through
+from booklet.check.words import listed
 from booklet.finding import Related
-from booklet.sew.bench import Bench, CutPiece, Edge
+from booklet.sew.bench import Bench, CutPiece, Edge, Group
 
 LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
+    alike: dict[tuple[Group, tuple[str, ...]], list[tuple[CutPiece, list[Edge]]]] = {}
     for cut in bench.cuts.values():
         if cut.touched is None or cut.trusted:
             continue
         raw = [edge for edge in cut.edges.values() if _is_raw(edge) and edge not in turned_through(bench)]
         if raw:
-            yield _found(cut, raw)
+            names = tuple(f"{edge.copy} {edge.spec.name}" for edge in raw)
+            alike.setdefault((cut.group, names), []).append((cut, raw))
+    for together in alike.values():
+        yield _found(together)
 
 
 def _is_raw(edge: Edge) -> bool:
     return not (edge.closed or edge.finished or edge.excused or edge.spec.fold or edge.basted)
 
 
-def _found(cut: CutPiece, raw: list[Edge]) -> Found:
+def _found(together: list[tuple[CutPiece, list[Edge]]]) -> Found:
+    """One finding for pieces that hang together and have the same raw edges: the hem of a front and a back."""
+    cut, raw = together[0]
     named = [f"“{f'{edge.copy} {edge.spec.name}'.strip()}”" for edge in raw]
     names = " and ".join([", ".join(named[:-1])] * (len(raw) > 1) + named[-1:])
     last = next((act.step for edge in raw for act in reversed(edge.acts)), cut.touched)
     assert last is not None
     more = "edges are" if len(raw) > 1 else "edge is"
+    others = [edge for _, edges in together[1:] for edge in edges]
     return Found(
         raw[0].spec.place,
         None,
-        f"The {names} {more} still raw on {cut.called} when the last step is done.",
+        f"The {names} {more} still raw on {listed(each.called for each, _ in together)} when the last step is done.",
         "Sew, hem, bind or finish it in a step of this view, or allow it with a reason.",
-        (Related(f"{cut.called} is last worked in {last.called}", last.place),),
+        (
+            *(Related(f"{edge.called} is raw too", edge.spec.place) for edge in others),
+            Related(f"{cut.called} is last worked in {last.called}", last.place),
+        ),
     )

@@ -40,7 +40,7 @@ def find(bench: Bench) -> Iterator[Found]:
         return
     used: set[int] = set()
     holes: dict[int, Act] = {}
-    for act in using(bench):
+    for act in using(bench, broken=True):
         for notion in meant(bench, act):
             if act.name == "buttonhole":
                 holes.setdefault(id(notion), act)

@@ -30,6 +30,7 @@ from booklet.check.acts import told
 from booklet.check.found import Found
 from booklet.check.inside_out import shape
 from booklet.check.meant import is_gap, is_turned
+from booklet.check.turned import too_early
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, CutPiece, Edge, Seam
 
@@ -46,7 +47,8 @@ def find(bench: Bench) -> Iterator[Found]:
     turns = bench.of("turn")
     if any(act.broken for act in turns):
         return
-    said: set[CutPiece] = set()
+    # What is turned too early is told so.
+    said: set[CutPiece] = {cut for act in too_early(bench) for cut in act.cuts}
     for seam in bench.seams:
         how = shape(seam)
         cuts = {edge.cut for edge in seam.edges}

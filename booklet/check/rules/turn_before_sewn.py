@@ -23,8 +23,9 @@ from collections.abc import Iterator
 
 from booklet.check.acts import told
 from booklet.check.found import Found
+from booklet.check.turned import sewn_before
 from booklet.finding import Related
-from booklet.sew.bench import Act, Bench, CutPiece
+from booklet.sew.bench import Act, Bench
 
 LEVEL = "error"
 
@@ -36,15 +37,10 @@ def find(bench: Bench) -> Iterator[Found]:
             continue
         for name, part in zip(names, act.parts, strict=False):
             cuts = part.cuts
-            if cuts and part.first is not None and not any(_sewn(cut, act.time) for cut in cuts):
+            if cuts and part.first is not None and not any(sewn_before(cut, act.time) for cut in cuts):
                 later = min((seam.act for cut in cuts for edge in cut.edges.values() for seam in edge.seams),
                             key=lambda each: each.time, default=None)  # fmt: skip
                 yield _found(act, name.written, later)._replace(place=name.place)
-
-
-def _sewn(cut: CutPiece, time: int) -> bool:
-    closed = (edge.closed for edge in cut.edges.values())
-    return cut.trusted or any(act.time < time and act.name != "fuse" for act in closed if act)
 
 
 def _found(act: Act, name: str, later: Act | None) -> Found:
