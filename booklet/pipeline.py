@@ -112,11 +112,9 @@ def build_folder(
 def edition_of(checked: Checked) -> Edition:
     """What the outputs of a checked pattern are made from; its outlines are read when the first figure asks for one."""
     from booklet.publish.edition import Edition
-    from booklet.shape.shapes import read_shapes
 
     assert checked.pattern is not None
-    shapes = read_shapes(checked.pattern, Faults())
-    return Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors), shapes)
+    return Edition(checked.name, checked.pattern, checked.benches, checked.findings, bool(checked.errors))
 
 
 def with_film(checked: Checked) -> Checked:
@@ -174,6 +172,10 @@ def _refused(checked: Checked, folder: Path, into: Path, draft: bool) -> Built |
     return None
 
 
+# Which outputs are the film's?
+_FILM = ("film", "shots", "script", "cards")
+
+
 def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
     """Only the film files, and beside them the figures that the shot list names."""
     checked = check_folder(folder)
@@ -186,7 +188,7 @@ def film_folder(folder: Path, into: Path, draft: bool = False) -> Built:
     edition = edition_of(checked)
     checked = with_film(checked)
     target = into / checked.name / "film"
-    files = {name.removeprefix("film/"): data for name, data in all_files(edition, "film", "cards").items()}
+    files = {name.removeprefix("film/"): data for name, data in all_files(edition, *_FILM).items()}
     figures = {name.removeprefix("figures/"): data for name, data in all_files(edition, "figures").items()}
     why = _put(target, files) or (_put(target.with_name("figures"), figures) if figures else "")
     return Built(checked, None, why) if why else Built(checked, target)

@@ -20,13 +20,13 @@ if TYPE_CHECKING:
     from booklet.draw.joints import Row, Sheet
     from booklet.draw.titles import Title
     from booklet.plan.flow import GarmentMap
-    from booklet.shape.shapes import Shapes
+    from booklet.shape.figure_size import FigureShapes
 
 # From the middle of a mark to the base line of its letters, in sizes of type: half the height of a capital.
 _DOWN = 0.33
 
 
-def draw_map(garment: GarmentMap, shapes: Shapes | None = None) -> Drawing | None:
+def draw_map(garment: GarmentMap, shapes: FigureShapes | None = None) -> Drawing | None:
     """147 mm wide, at most a page high. None where a page would not hold it: `garment.says` says it still.
 
     shapes: for the pictures of the pieces; names alone where there is none.

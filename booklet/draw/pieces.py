@@ -18,8 +18,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from booklet.plan.plan import PieceRow
+    from booklet.shape.figure_size import FigureShapes
     from booklet.shape.piece import PieceShape
-    from booklet.shape.shapes import Shapes
 
 # Scales of the page of all pieces: life size through one of these. Our choice.
 SCALES = (2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 25, 28, 32, 36, 40, 50)
@@ -43,7 +43,7 @@ class Printed(NamedTuple):
         return f"{self.row.name}, {self.fitting}" if self.fitting else self.row.name
 
 
-def printed(rows: Sequence[PieceRow], shapes: Shapes) -> Iterator[Printed]:
+def printed(rows: Sequence[PieceRow], shapes: FigureShapes) -> Iterator[Printed]:
     """Every piece of the rows that has an outline, in every fitting that is drawn, in the size of the figures."""
     for row in rows:
         for fitting in shapes.fittings_of(row.name):
@@ -52,7 +52,7 @@ def printed(rows: Sequence[PieceRow], shapes: Shapes) -> Iterator[Printed]:
                 yield Printed(row, fitting, shape, row.cloth)
 
 
-def draw_pictures(rows: Sequence[PieceRow], shapes: Shapes) -> dict[str, tuple[Drawing, ...]]:
+def draw_pictures(rows: Sequence[PieceRow], shapes: FigureShapes) -> dict[str, tuple[Drawing, ...]]:
     """By `same_name` of the piece: one picture, or one for each fitting; the longest piece fills its room."""
     every = list(printed(rows, shapes))
     longest = max((max(_size(one)) for one in every), default=1.0)
@@ -93,7 +93,7 @@ class Cell(NamedTuple):
     names: int
 
 
-def draw_sheet(rows: Sequence[PieceRow], letters: Sequence[str], shapes: Shapes, high: float) -> Drawing | None:
+def draw_sheet(rows: Sequence[PieceRow], letters: Sequence[str], shapes: FigureShapes, high: float) -> Drawing | None:
     """All pieces at one scale, 147 mm wide and at most so high; None where there is none, or no scale small enough."""
     every = list(printed(rows, shapes))
     if not every:
@@ -181,7 +181,9 @@ def _sheet(cells: list[Cell], part: int, letters: Sequence[str], size: str) -> D
                 words["font-weight"] = weight
             drawing.add(words)
     sized = f" in size {size}" if size else ""
-    caption = f"All pieces{sized}, at one scale: 1 to {part}. A double line lies on the fold of the fabric"
+    caption = f"All pieces{sized}, at one scale: 1 to {part}"
+    if any(cell.one.shape.fold is not None for cell in cells):
+        caption += ". A double line lies on the fold of the fabric"
     return Drawing(named("pieces", drawing.tostring()), drawing.tostring(), wide, round(high, 2), True, shows, caption)
 
 

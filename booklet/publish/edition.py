@@ -7,17 +7,20 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from booklet.plan.build import make_plan
+from booklet.plan.film.filming import filming_of
 from booklet.plan.plan import Art
 from booklet.publish.fronts import Fronts, fronts_of
 from booklet.read.tree import same_name
+from booklet.sew.view import sew_view
 
 if TYPE_CHECKING:
     from booklet.draw.drawing import Drawing
     from booklet.finding import Finding
     from booklet.model.pattern import Pattern
+    from booklet.plan.film.filming import Filming
     from booklet.plan.plan import Figure, Plan
     from booklet.sew.bench import Bench
-    from booklet.shape.shapes import Shapes
+    from booklet.shape.figure_size import FigureShapes
 
 
 @dataclass(eq=False)
@@ -29,7 +32,6 @@ class Edition:
     benches: list[Bench]
     findings: list[Finding]
     draft: bool = False
-    shapes: Shapes | None = None
     _view_plans: dict[str, Plan] = field(default_factory=dict)
 
     @cached_property
@@ -44,6 +46,16 @@ class Edition:
                 self.pattern, self.benches, letter, self.draft, self._drawn, self._length
             )
         return self._view_plans[letter]
+
+    @cached_property
+    def filming(self) -> Filming | None:
+        """The day of filming, where a film is planned."""
+        film = self.plan.films
+        if film is None:
+            return None
+        letter = film.view.letter
+        sewn = (bench for bench in self.benches if bench.view.letter == letter and not bench.left_out)
+        return filming_of(self.pattern, next(sewn, None) or sew_view(self.pattern, self.pattern.views[letter]), film)
 
     @cached_property
     def drawings(self) -> dict[Figure, Drawing]:
@@ -77,12 +89,16 @@ class Edition:
         return found.length if found is not None else None
 
     @cached_property
+    def shapes(self) -> FigureShapes | None:
+        """The outlines, in the size of the figures; None where the pattern has none."""
+        from booklet.shape.figure_size import figure_shapes
+
+        return figure_shapes(self.pattern)
+
+    @cached_property
     def _drawn(self) -> frozenset[str]:
         """The pieces that have an outline with named edges, in the size of the figures."""
-        if self.shapes is None:
-            return frozenset()
-        size = self.shapes.figure_size
-        return frozenset(name for name in self.pattern.pieces if self.shapes.of(name, size) is not None)
+        return self.shapes.names if self.shapes is not None else frozenset()
 
     @cached_property
     def fronts(self) -> Fronts:

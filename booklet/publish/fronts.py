@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     from booklet.draw.drawing import Drawing
     from booklet.plan.plan import Plan
-    from booklet.shape.shapes import Shapes
+    from booklet.shape.figure_size import FigureShapes
 
 # How high may the page of all pieces be, in millimetres? With its head and caption it then fits Letter and A4.
 SHEET = 190.0
@@ -31,7 +31,7 @@ class Fronts(NamedTuple):
             yield from pictures
 
 
-def fronts_of(plan: Plan, shapes: Shapes | None) -> Fronts:
+def fronts_of(plan: Plan, shapes: FigureShapes | None) -> Fronts:
     """For a page of paper."""
     from booklet.draw.branches import draw_branches
     from booklet.draw.map import draw_map

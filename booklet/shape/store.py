@@ -26,6 +26,9 @@ if TYPE_CHECKING:
 
 _Read = TypeVar("_Read")
 
+# What reading something of another form than was kept can raise.
+STRANGE = (OSError, ValueError, TypeError, KeyError, IndexError, AttributeError, RecursionError)
+
 # The most patterns that are kept, and the most bytes of one. Our choice.
 MOST_FILES, MOST_BYTES = 60, 8_000_000
 
@@ -61,6 +64,13 @@ def name_of(pattern: Pattern, sources: Sequence[OutlineSource]) -> str:
             data = b""
         whole.update(f"{source.name} {len(data)}\n".encode("utf-8", "replace") + data)
     return whole.hexdigest()
+
+
+def hashed(*parts: str) -> str:
+    """64 hexadecimal digits for some words."""
+    from hashlib import blake2b
+
+    return blake2b("\0".join(parts).encode("utf-8", "replace"), digest_size=32).hexdigest()
 
 
 def _code() -> list[tuple[str, int, int]]:
@@ -118,6 +128,11 @@ def keep(key: str, pattern: Pattern, measures: Measures, findings: Sequence[Find
         ],
         "faults": [[named[fault.place], fault.rule, fault.level, fault.says, fault.mend] for fault in findings],
     }
+    put(key, whole)
+
+
+def put(key: str, whole: Any) -> None:
+    """Keeps anything that JSON can hold under a name of 64 hexadecimal digits."""
     place = folder()
     if place is None:
         return
@@ -140,15 +155,21 @@ def _clear(place: Path) -> None:
 
 def kept(key: str, pattern: Pattern) -> tuple[Measures, Faults] | None:
     """What was written down under that name, or None."""
+    try:
+        return _read(got(key), pattern)
+    except STRANGE:
+        return None
+
+
+def got(key: str) -> Any:
+    """What was kept under that name; None where there is nothing, or nothing that can be read."""
     place = folder()
     if place is None:
         return None
     try:
         path = place / f"{key}.json"
-        if path.stat().st_size > MOST_BYTES:
-            return None
-        return _read(json.loads(path.read_bytes()), pattern)
-    except (OSError, ValueError, TypeError, KeyError, IndexError, AttributeError, RecursionError):
+        return json.loads(path.read_bytes()) if path.stat().st_size <= MOST_BYTES else None
+    except (OSError, ValueError, RecursionError):
         return None
 
 

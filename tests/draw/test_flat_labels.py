@@ -9,7 +9,6 @@ import re
 import statistics
 from collections.abc import Iterator
 from functools import cache
-from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
 
@@ -18,29 +17,18 @@ from shapely import LineString, Point, box, intersects
 
 from booklet.draw.drawing import Drawing
 from booklet.draw.flat.picture import draw_picture
-from booklet.pipeline import check_folder
 from booklet.plan.picture import StepFigure
-from booklet.publish.edition import Edition
-from booklet.read.faults import Faults
-from booklet.shape.shapes import read_shapes
+from tests.draw.flat_figures import DEMOS, asked
 from tests.draw.reading import SVG, advance
-
-STEPS = Path(__file__).parents[2] / "steps"
-DEMOS = ("saltmarsh-tunic", "lantern-tote", "pebble-joggers")
 
 Line = list[tuple[float, float]]
 
 
 @cache
 def figures(name: str) -> dict[StepFigure, Drawing]:
-    """Every figure of the pieces of one demo, in all views."""
-    checked = check_folder(STEPS / name)
-    assert checked.pattern is not None
-    shapes = read_shapes(checked.pattern, Faults())
-    assert shapes is not None
-    edition = Edition(name, checked.pattern, checked.benches, [], shapes=shapes)
-    wanted = [figure for figure in edition.plan.figures if isinstance(figure, StepFigure)]
-    drawn = {figure: draw_picture(figure, shapes) for figure in dict.fromkeys(wanted)}
+    """What is drawn of one demo."""
+    wanted, shapes = asked(name)
+    drawn = {figure: draw_picture(figure, shapes) for figure in wanted}
     return {figure: drawing for figure, drawing in drawn.items() if drawing is not None}
 
 
@@ -150,9 +138,6 @@ def test_figures_are_small() -> None:
 def test_the_same_figure_is_the_same_bytes(name: str) -> None:
     """Drawn a second time from outlines read anew, in the opposite order."""
     first = figures(name)
-    pattern = check_folder(STEPS / name).pattern
-    assert pattern is not None
-    shapes = read_shapes(pattern, Faults())
-    assert shapes is not None
+    _, shapes = asked(name)
     for figure in reversed(first):
         assert draw_picture(figure, shapes) == first[figure]

@@ -16,10 +16,10 @@ from booklet.draw.map import draw_map
 from booklet.pipeline import check_folder, edition_of
 from booklet.plan.flow import GarmentMap, Joint, Lane
 from booklet.plan.map import map_of
-from booklet.shape.shapes import Shapes
+from booklet.shape.figure_size import FigureShapes
 from tests.draw.reading import SVG, Box, meet
 from tests.draw.test_branches import advance, contrast
-from tests.plan.small import DEMOS, STEPS
+from tests.plan.small import DEMOS, STEPS, demo
 
 POINT = 25.4 / 72
 PATTERNS = sorted((Path(__file__).parents[1] / "faults" / "patterns").iterdir())
@@ -28,7 +28,7 @@ FOLDERS = {folder.name: folder for folder in (*(STEPS / name for name in DEMOS),
 
 class Made(NamedTuple):
     garment: GarmentMap
-    shapes: Shapes | None
+    shapes: FigureShapes | None
     drawing: Drawing
 
 
@@ -50,6 +50,10 @@ def lane(name: str, joints: tuple[Joint, ...] = (), views: tuple[str, ...] = ("A
 def made(name: str) -> Made:
     if name == "invented":
         garment, shapes = long(8), None
+    elif name == "one view":
+        alone = demo("saltmarsh-tunic").view_plan("A").map
+        assert alone is not None
+        garment, shapes = alone, None
     else:
         checked = check_folder(FOLDERS[name])
         benches = [bench for bench in checked.benches if not bench.left_out]
@@ -61,7 +65,7 @@ def made(name: str) -> Made:
     return Made(garment, shapes, drawing)
 
 
-NAMES = [*FOLDERS, "invented"]
+NAMES = [*FOLDERS, "invented", "one view"]
 
 
 class Read(NamedTuple):

@@ -15,7 +15,7 @@ from booklet.draw.pieces import draw_pictures, draw_sheet
 from booklet.pipeline import check_folder, edition_of
 from booklet.plan.pieces import pieces_of
 from booklet.plan.plan import PieceRow
-from booklet.shape.shapes import Shapes
+from booklet.shape.figure_size import FigureShapes
 from tests.draw.reading import SVG, Box, meet
 from tests.draw.test_branches import advance
 from tests.plan.small import DEMOS, STEPS
@@ -26,7 +26,7 @@ HIGH = 190.0
 class Made(NamedTuple):
     rows: list[PieceRow]
     views: tuple[str, ...]
-    shapes: Shapes
+    shapes: FigureShapes
     sheet: Drawing
     pictures: dict[str, tuple[Drawing, ...]]
 

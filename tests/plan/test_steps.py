@@ -130,10 +130,10 @@ def _numbers(said: str) -> list[int]:
 
 def test_a_plan_of_one_view_does_not_depend_on_which_benches_it_is_given(tmp_path: Path) -> None:
     """`list --view B` sews view B alone, and prints what the build prints."""
-    from booklet.pipeline import check_folder
-    from booklet.plan.build import make_plan
+    from booklet.pipeline import check_folder, edition_of
 
     folder = small.STEPS / "saltmarsh-tunic"
     alone = check_folder(folder, ["C"])
     assert alone.pattern is not None
-    assert make_plan(alone.pattern, alone.benches, "C") == small.demo("saltmarsh-tunic").view_plan("C")
+    made = edition_of(alone).view_plan("C")
+    assert made == small.demo("saltmarsh-tunic").view_plan("C")

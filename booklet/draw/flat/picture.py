@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from booklet.draw.flat.sheet import Sheet
     from booklet.draw.flat.view import View
     from booklet.plan.picture import StepFigure
-    from booklet.shape.shapes import Shapes
+    from booklet.shape.figure_size import Outlined
 
 # The scale with which marks are made before the figure's own is known. Our choice: a tenth of life size.
 FIRST_SCALE = 0.1
@@ -40,7 +40,7 @@ class Composed(NamedTuple):
     glass: tuple[Glass, View] | None
 
 
-def draw_picture(figure: StepFigure, shapes: Shapes) -> Drawing | None:
+def draw_picture(figure: StepFigure, shapes: Outlined) -> Drawing | None:
     """The figure, 62 mm wide at most, or 147 mm across both columns; None where a piece has no outline."""
     try:
         spread = spread_out(figure, shapes)

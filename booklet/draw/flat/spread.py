@@ -9,7 +9,9 @@ from typing import TYPE_CHECKING, NamedTuple
 from booklet.draw.flat.bend import Bend, depth
 from booklet.draw.flat.chain import Link, chained, sampled
 from booklet.draw.flat.drawn_up import DrawnUp, drawn_up
+from booklet.draw.flat.eased import Eased
 from booklet.read.tree import same_name
+from booklet.shape.close import close_dart
 from booklet.shape.course import Point, along, distance, length, nearest
 from booklet.shape.meet import ends_of, starts_told
 from booklet.shape.motion import Motion, onto
@@ -17,13 +19,18 @@ from booklet.shape.recut import cut_along
 
 if TYPE_CHECKING:
     from booklet.plan.picture import Cloth, StepFigure
+    from booklet.shape.figure_size import Outlined
     from booklet.shape.piece import PieceShape
     from booklet.shape.seamline import Flat
-    from booklet.shape.shapes import Shapes
 
-# How far may two edges that are laid level lie apart before the one is laid tangent to the other, in millimetres of
-# cloth? Our choice: half a millimetre on paper at a tenth of life size.
-LEVEL = 5.0
+Placing = Motion | Bend | DrawnUp | Eased
+
+# How far may two edges lie apart where a piece is moved as a whole, in millimetres of cloth? Our choice: four tenths
+# of a millimetre on paper at a tenth of life size.
+EXACT = 4.0
+# How far apart, and of how different a length, may two edges be that are eased onto one another, in millimetres of
+# cloth and as a share? Our choice; what differs more is laid tangent.
+EASED, ALIKE = 60.0, 0.06
 # How far may the folds of two halves lie apart and still be one line, in millimetres of cloth? Our choice.
 ONE_LINE = 4.0
 # Between pieces that don't hang together, in millimetres of cloth. Our choice.
@@ -37,7 +44,7 @@ class Lying(NamedTuple):
 
     cloth: Cloth
     shape: PieceShape
-    motion: Motion | Bend | DrawnUp
+    motion: Placing
     together: int
     order: int
 
@@ -62,7 +69,7 @@ class CantLay(ValueError):
     """A piece or an edge has no outline, or a piece can't lie flat as it is asked to."""
 
 
-def spread_out(figure: StepFigure, shapes: Shapes) -> Spread:
+def spread_out(figure: StepFigure, shapes: Outlined) -> Spread:
     """Every cloth in its place. Raises CantLay."""
     lying: list[Lying] = []
     for number, cloth in enumerate(figure.cloths):
@@ -79,7 +86,7 @@ def _hangs(cloth: Cloth) -> bool:
     return bool(cloth.meets) and cloth.how != "alone"
 
 
-def _alone(number: int, cloth: Cloth, shape: PieceShape, figure: StepFigure, shapes: Shapes) -> Motion | DrawnUp:
+def _alone(number: int, cloth: Cloth, shape: PieceShape, figure: StepFigure, shapes: Outlined) -> Motion | DrawnUp:
     """As it lies by itself, its gathered edge drawn up to the length of what it meets."""
     motion = Motion(flipped=cloth.face == "wrong")
     for name in cloth.gathered:
@@ -91,7 +98,7 @@ def _alone(number: int, cloth: Cloth, shape: PieceShape, figure: StepFigure, sha
     return motion
 
 
-def _share(number: int, edge: str, shape: PieceShape, figure: StepFigure, shapes: Shapes) -> float | None:
+def _share(number: int, edge: str, shape: PieceShape, figure: StepFigure, shapes: Outlined) -> float | None:
     """How long an edge is when it is drawn up, of what it was: as long as the edge that meets it, or its part of it."""
     for cloth in figure.cloths:
         mine = [meeting for meeting in cloth.meets if (meeting.other, meeting.other_edge) == (number, edge)]
@@ -104,7 +111,7 @@ def _share(number: int, edge: str, shape: PieceShape, figure: StepFigure, shapes
     return None
 
 
-def _shape(cloth: Cloth, shapes: Shapes) -> PieceShape:
+def _shape(cloth: Cloth, shapes: Outlined) -> PieceShape:
     shape = shapes.of(cloth.piece, shapes.figure_size)
     if shape is None:
         raise CantLay(cloth.piece)
@@ -112,10 +119,13 @@ def _shape(cloth: Cloth, shapes: Shapes) -> PieceShape:
         name = next((name for name in shape.edges if same_name(name) == same_name(edge)), "")
         if name:
             shape = cut_along(shape, name, line, shape.edges[name].allowance)
+    for dart in cloth.darts:
+        name = next((name for name in shape.darts if same_name(name) == same_name(dart)), "")
+        shape = close_dart(shape, name)
     return shape
 
 
-def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Motion | Bend:
+def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Placing:
     """Brings the cloth's edges onto those that it meets: level where they are alike, bent along them where the piece
     is narrow, else tangent at one place."""
     if cloth.how == "placed":
@@ -211,13 +221,15 @@ def _folded(cloth: Cloth) -> bool:
     return any(meeting.edge != meeting.other_edge for meeting in cloth.meets)
 
 
-def _fitted(own: Link, target: Link, flipped: bool, shape: PieceShape, halved: bool) -> Motion | Bend:
+def _fitted(own: Link, target: Link, flipped: bool, shape: PieceShape, halved: bool) -> Placing:
     motion = onto(sampled(own.points), sampled(target.points), flipped)
     off = max(distance(motion(a), b) for a, b in zip(sampled(own.points), sampled(target.points), strict=True))
-    if off <= LEVEL:
+    if off <= EXACT:
         return motion
     if depth(own.points, shape.cut) * (0.5 if halved else 1.0) <= NARROW * length(own.points):
         return Bend(own.points, target.points, flipped)
+    if off <= EASED and abs(length(own.points) / length(target.points) - 1) <= ALIKE:
+        return Eased(motion, own.points, target.points)
     return _tangent(own, target, flipped)
 
 
@@ -283,7 +295,7 @@ def _in_a_row(lying: Sequence[Lying], axes: dict[int, tuple[Point, Point]]) -> l
     return found
 
 
-def _after(move: Motion, motion: Motion | Bend | DrawnUp) -> Motion | Bend | DrawnUp:
+def _after(move: Motion, motion: Placing) -> Placing:
     return move.after(motion) if isinstance(motion, Motion) else motion.moved(move)
 
 
