@@ -177,6 +177,31 @@ def same_bytes(folder: Path) -> None:
     print()
 
 
+def figures(folder: Path) -> None:
+    """How long does a step's figure take, and how large is it?"""
+    from booklet.draw.flat.picture import draw_picture
+    from tests.draw.flat_figures import asked
+
+    runs = 3
+    print(f"figures of the pieces (the best of {runs}, in processor time)")
+    for pattern in PATTERNS:
+        wanted, shapes = asked(pattern.name)
+        least = dict.fromkeys(wanted, float("inf"))
+        sizes = {}
+        for _ in range(runs):
+            for figure in wanted:
+                begin = time.process_time()
+                drawing = draw_picture(figure, shapes)
+                least[figure] = min(least[figure], time.process_time() - begin)
+                sizes[figure] = len(drawing.svg) if drawing is not None else 0
+        times, kilobytes = [one * 1000 for one in least.values()], statistics.median(sizes.values()) / 1000
+        print(
+            f"  {pattern.name:<20} {len(wanted):4} figures, {statistics.median(times):5.1f} ms in the median, "
+            f"{statistics.mean(times):5.1f} in the mean   (at most 20); median {kilobytes:.1f} kB   (at most 15)"
+        )
+    print()
+
+
 def faults(folder: Path) -> None:
     """Which share of single faults does the checker tell, and does it tell any where there is none?"""
     from tests.faults.bench import run as put_in
@@ -188,7 +213,14 @@ def faults(folder: Path) -> None:
     print(table(list(put_in(patterns, most))), "\n")
 
 
-PARTS = {"start": start, "booklet": booklet, "growth": growth, "bytes": same_bytes, "faults": faults}
+PARTS = {
+    "start": start,
+    "booklet": booklet,
+    "growth": growth,
+    "bytes": same_bytes,
+    "figures": figures,
+    "faults": faults,
+}
 
 
 def main() -> None:

@@ -33,15 +33,18 @@ WAYS = tuple(
     (math.cos(turn / 6 * math.pi), math.sin(turn / 6 * math.pi)) for turn in (0, 6, 9, 3, 1, 5, 7, 11, 8, 10, 2, 4)
 )
 REACHES = (3.5, 5.0, 7.0, 9.5, 13.0, 18.0, 24.0)
+# So many ways and distances are tried before the others.
+NEAR = (8, 4)
 # So many places are looked at together.
 CHUNK = 48
 
 
 class Leader(NamedTuple):
-    """A thin line from a word to what it names."""
+    """A thin line from a word to what it names; dot: it ends in a dot, inside a cloth."""
 
     start: Point
     end: Point
+    dot: bool = False
 
 
 class Words(NamedTuple):
@@ -126,7 +129,7 @@ def labels_for(view: View, done: Sequence[Marked], taken: Sequence[Any], room: f
         complete = complete and placed is not None
         if placed is not None:
             labels.append(placed[0])
-            leaders.append(placed[1])
+            leaders.append(placed[1]._replace(dot=True))
             field.take(*placed)
     return Words(tuple(labels), tuple(leaders), complete)
 
@@ -206,17 +209,31 @@ class _Try(NamedTuple):
 
 def _outside(words: str, spots: Sequence[Point], field: _Field) -> tuple[Label, Leader] | None:
     """Beside the cloth, near one of the spots, with a leader to it: the shortest that crosses least."""
+    wide, high = width(words), points("words", "size") * ABOVE
+    best: _Try | None = None
+    for ways, reaches in ((WAYS[: NEAR[0]], REACHES[: NEAR[1]]), (WAYS, REACHES)):
+        tries = [
+            one
+            for at, spot in enumerate(spots)
+            for way in ways
+            for reach in reaches
+            if (one := _try(spot, way, reach, wide, high, 0.4 * at, field)) is not None
+        ]
+        best = _best(sorted(tries), wide, high, field)
+        if best is not None:
+            break
+    if best is None:
+        return None
+    found = best
+    x = {"start": found.left, "middle": found.left + wide / 2, "end": found.left + wide}[found.anchor]
+    return Label(words, x, found.base, found.anchor), Leader(found.start, found.end)
+
+
+def _best(tries: Sequence[_Try], wide: float, high: float, field: _Field) -> _Try | None:
+    """Of places in the order of what they cost, the one that costs least with what its leader crosses."""
     from shapely import LineString, box, intersects
 
-    wide, high = width(words), points("words", "size") * ABOVE
     low = points("words", "size") * BELOW
-    tries = sorted(
-        one
-        for at, spot in enumerate(spots)
-        for way in WAYS
-        for reach in REACHES
-        if (one := _try(spot, way, reach, wide, high, 0.4 * at, field)) is not None
-    )
     best: tuple[float, _Try] | None = None
     for first in range(0, len(tries), CHUNK):
         some = tries[first : first + CHUNK]
@@ -239,11 +256,7 @@ def _outside(words: str, spots: Sequence[Point], field: _Field) -> tuple[Label, 
             cost += 5.0 * _crossings(leader, field.work)
             if best is None or cost < best[0] - 1e-9:
                 best = cost, some[at]
-    if best is None:
-        return None
-    found = best[1]
-    x = {"start": found.left, "middle": found.left + wide / 2, "end": found.left + wide}[found.anchor]
-    return Label(words, x, found.base, found.anchor), Leader(found.start, found.end)
+    return None if best is None else best[1]
 
 
 def _crossings(leader: Any, work: Any) -> int:
@@ -289,6 +302,12 @@ def ink_labels(drawing: Any, into: Any, words: Words) -> None:
         into.add(
             drawing.path(data, fill="none", stroke=table["colour"], stroke_width=number(points("measure", "line")))
         )
+    dots = "".join(
+        f"M{number(one.end[0])} {number(one.end[1])}H{number(one.end[0] + 0.01)}" for one in words.leaders if one.dot
+    )
+    if dots:
+        dot = {"stroke_width": number(millimetres("pieces", "leader_dot")), "stroke_linecap": "round"}
+        into.add(drawing.path(dots, fill="none", stroke=look()["measure"]["colour"], **dot))
     into.add(ink_words(drawing, words.labels))
 
 
