@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from booklet.draw import svg
 from booklet.draw.flat.ink import data_of, data_of_line, hatch
-from booklet.draw.flat.sheet import across
+from booklet.draw.flat.spread import across
 from booklet.draw.ink import colour, look, millimetres, points
 from booklet.shape.course import Point, along, distance, nearest
 
