@@ -35,14 +35,16 @@ class Chapter(NamedTuple):
 
 
 class Filmed(NamedTuple):
-    """chapters: by their start; takes: all that may be filmed; missing: those that are not; strangers: markers
-    that name none; aligned: where captions were; findings: of the reading and the corrections."""
+    """chapters: by their start; takes: all that may be filmed; missing: those that are not; gone: those said by
+    hand not to be; strangers: markers that name none; aligned: where captions were; findings: of the reading and of the
+    corrections."""
 
     view: str
     takes: tuple[Candidate, ...]
     recording: Recording | None
     chapters: tuple[Chapter, ...]
     missing: tuple[int, ...]
+    gone: frozenset[int]
     strangers: tuple[Marker, ...]
     aligned: Aligned | None
     findings: tuple[Finding, ...]
@@ -76,8 +78,16 @@ def what_was_filmed(pattern: Pattern) -> Filmed | None:
     there = {chapter.take for chapter in chapters}
     missing = tuple(at for at in range(len(takes)) if at not in there) if recording is not None else ()
     return Filmed(
-        view, tuple(takes), recording, chapters, missing, tuple(strangers), aligned, tuple(faults.findings)
-    )  # fmt: skip
+        view,
+        tuple(takes),
+        recording,
+        chapters,
+        missing,
+        frozenset(corrected.gone),
+        tuple(strangers),
+        aligned,
+        tuple(faults.findings),
+    )
 
 
 def _settled(heard: Sequence[Chapter], corrected: Corrected) -> list[Chapter]:

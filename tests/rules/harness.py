@@ -14,8 +14,9 @@ import textwrap
 from pathlib import Path
 from typing import NamedTuple
 
+from booklet.check.engine import rules
 from booklet.finding import Finding
-from booklet.pipeline import check_folder
+from booklet.pipeline import Checked, check_folder, with_film
 
 HERE = Path(__file__).parent
 BASE = (HERE / "base" / "pattern.yaml").read_text(encoding="utf-8")
@@ -89,7 +90,13 @@ def write_pattern(folder: Path, snippet: str, files: dict[str, bytes] | None = N
 
 
 def findings(folder: Path, rule: str) -> list[Finding]:
-    return [finding for finding in check_folder(folder).findings if finding.rule == rule]
+    return [finding for finding in checked_for(folder, rule).findings if finding.rule == rule]
+
+
+def checked_for(folder: Path, rule: str) -> Checked:
+    """Checked; and where the rule is of the film, held against what was filmed."""
+    checked = check_folder(folder)
+    return with_film(checked) if getattr(rules()[rule], "FOUND_BY", "") == "recorded" else checked
 
 
 def spelled(found: list[Finding]) -> str:

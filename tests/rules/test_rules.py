@@ -10,8 +10,7 @@ from pathlib import Path
 import pytest
 
 from booklet.check.engine import rules
-from booklet.pipeline import check_folder
-from tests.rules.harness import HERE, cases, examples, findings, spelled, write_pattern
+from tests.rules.harness import HERE, cases, checked_for, examples, findings, spelled, write_pattern
 
 FIXTURES = sorted(HERE.glob("*.md"))
 CASES = [(path, index) for path in FIXTURES for index in range(len(cases(path)))]
@@ -25,7 +24,7 @@ _SOURCE = re.compile(r"^Source: (published|standard|common practice, no source|f
 def test_a_fixture_finds_what_it_says(path: Path, index: int, tmp_path: Path) -> None:
     case = cases(path)[index]
     write_pattern(tmp_path / "fixture", case.snippet, case.files)
-    checked = check_folder(tmp_path / "fixture")
+    checked = checked_for(tmp_path / "fixture", path.stem)
     assert not checked.unread or hasattr(rules()[path.stem], "FOUND_BY"), "the fixture itself can't be read"
     found = spelled([finding for finding in checked.findings if finding.rule == path.stem])
     if os.environ.get("WRITE_FIXTURES"):
@@ -61,7 +60,7 @@ def test_the_examples_of_a_manual_page_are_true(name: str, tmp_path: Path) -> No
     """`Wrong:` is found, `Right:` is not. A fault of reading may have none where YAML itself could not show it."""
     shown = examples(rules()[name].__doc__ or "")
     if not shown:
-        assert getattr(rules()[name], "FOUND_BY", None) in ("read", "model", "shape"), (
+        assert getattr(rules()[name], "FOUND_BY", None) in ("read", "model", "shape", "recorded"), (
             "a rule of the bench shows its examples"
         )
         return
@@ -73,8 +72,10 @@ def test_the_examples_of_a_manual_page_are_true(name: str, tmp_path: Path) -> No
 
 
 def _rule_said(call: ast.Call) -> ast.expr | None:
-    """The argument that names the rule: the first of `add`, the third of BadOutline."""
+    """The argument that names the rule: the first of `add`, `warning` and Finding, the third of BadOutline."""
     if isinstance(call.func, ast.Attribute) and call.func.attr in SAYERS:
+        return call.args[0] if call.args else None
+    if isinstance(call.func, ast.Name) and call.func.id in ("warning", "Finding"):
         return call.args[0] if call.args else None
     if isinstance(call.func, ast.Name) and call.func.id == "BadOutline":
         return call.args[2] if len(call.args) > 2 else None
@@ -84,8 +85,8 @@ def _rule_said(call: ast.Call) -> ast.expr | None:
 def emitted() -> dict[str, set[str]]:
     """The rule names that the reading stages give their findings, and which stages give them."""
     names: dict[str, set[str]] = {}
-    for stage in ("read", "model", "shape"):
-        for path in sorted((PACKAGE / stage).glob("*.py")):
+    for stage in ("read", "model", "shape", "recorded"):
+        for path in sorted((PACKAGE / stage).rglob("*.py")):
             for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
                 if isinstance(node, ast.Call):
                     first = _rule_said(node)

@@ -20,8 +20,11 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
         step = filmed.takes[at].step
         if step is None or step.optional:
             continue
-        how = "says nothing of" if filmed.recording.cues else "has no marker for"
-        says = f"{capital(step.called)}, is not filmed: {filmed.recording.file} {how} it."
+        if at in filmed.gone:
+            says = f"{capital(step.called)}, is not filmed: film.yaml says so."
+        else:
+            how = "says nothing of" if filmed.recording.cues else "has no marker for"
+            says = f"{capital(step.called)}, is not filmed: {filmed.recording.file} {how} it."
         mend = (
             f"Film it, or say in the film that it is left out. If it is there, write its time in film.yaml: "
             f"“times: {{{step.id}: 12:40}}”."

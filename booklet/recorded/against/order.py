@@ -29,9 +29,7 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
     for step in moved:
         chapter = by_step[step]
         says = f"At {clock(chapter.start)} the film sews {step.called}, {_instead(step, shown, written)}. "
-        says += (
-            "The garment comes out in this order too." if not sewn.new else "In this order it does not come out well."
-        )
+        says += _comes_out(sewn)
         if chapter.confidence == "look":
             says += " Its time is not sure."
         mend = "Say so in the film, so that nobody loses the place, or cut the film in the booklet's order."
@@ -39,6 +37,13 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
         related = beside(filmed.takes[chapter.take])
         yield Finding("filmed-in-another-order", "warning", (filmed.view,), step.id, place, says, mend, related)
     yield from _broken(pattern, filmed, by_step, sewn)
+
+
+def _comes_out(sewn: Another) -> str:
+    if any(one.level == "error" for one in sewn.new):
+        return "In this order the garment does not come out."
+    more = ", with something to look at again" if sewn.new else ""
+    return f"The garment comes out in this order too{more}."
 
 
 def _whole(written: Sequence[Step], shown: Sequence[Step]) -> Another:
