@@ -40,7 +40,8 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
             known = known or _things(pattern)
             words = same_name(entry.word.value)
             if words not in told:
-                told[words] = _leads_somewhere(words, known)
+                # A part that other entries name as well is told as a part that is not there.
+                told[words] = _leads_somewhere(words, known) or words.removeprefix("toward ") in _worked_on(pattern)
             if not told[words]:
                 yield _found(step, entry.word, known)
 
@@ -54,6 +55,14 @@ def _things(pattern: Pattern) -> dict[str, str]:
     names += [step.makes.value.strip() for step in pattern.steps if step.makes]
     names += [notion.item for notion in pattern.notions]
     return {same_name(name): name for name in names}
+
+
+def _worked_on(pattern: Pattern) -> set[str]:
+    """Every part that an entry works on, whether it is there or not."""
+    entries = [entry for step in pattern.steps for entry in step.work]
+    return {
+        thing.part for entry in entries for thing in (*entry.things, *(name for side in entry.sides for name in side))
+    }
 
 
 def _leads_somewhere(words: str, known: dict[str, str]) -> bool:
