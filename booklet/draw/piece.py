@@ -15,8 +15,8 @@ if TYPE_CHECKING:
     from booklet.shape.piece import PieceShape, ShapedEdge
     from booklet.shape.seamline import Flat
 
-# How far may the outline of a small picture leave the true one, in millimetres on paper? Our choice: half its line.
-ROUGH = 0.08
+# How far may the outline of a small picture leave the true one, in millimetres on paper? Our choice: a third of its line.
+ROUGH = 0.05
 
 Spot = tuple[float, float, float]
 

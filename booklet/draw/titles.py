@@ -35,6 +35,8 @@ class Title(NamedTuple):
 
 # Air round a name, in millimetres.
 AIR = 0.4
+# From name to name above a lane, in lines: enough that two are not read as one on two lines.
+APART = 1.45
 
 
 def titles_of(garment: GarmentMap, rows: Sequence[Row], left: float) -> tuple[Title, ...]:
@@ -121,5 +123,5 @@ def _spots(row: Row, at: int, last: bool) -> Iterator[Title]:
         yield Title(lines, box.left, top, "start")
         for anchor in ("start", "end"):
             off = 0.8 if anchor == "start" else -0.8
-            for step in range(1, 5):
-                yield Title(lines, spot.x - off, top - step * leading, anchor, False, (spot.x, box.top))
+            for step in range(1, 4):
+                yield Title(lines, spot.x - off, top - step * leading * APART, anchor, False, (spot.x, box.top))
