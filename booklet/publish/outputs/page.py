@@ -215,4 +215,7 @@ def _figure(drawing: Drawing, image: Markup, kind: str) -> Markup:
         image = Markup('<div class="scroll" role="region" tabindex="0" aria-label="{}">{}</div>').format(
             drawing.caption or drawing.shows, image
         )
-    return Markup('<figure class="{}">{}{}</figure>').format(kind, image, caption)
+    # On paper all figures are of one scale; so they are here, whatever their width.
+    return Markup('<figure class="{}" style="--mm: {:.1f}">{}{}</figure>').format(
+        kind, drawing.width_mm, image, caption
+    )
