@@ -122,6 +122,7 @@ def _environment() -> Environment:
         piece_table=tables.piece_table,
     )
     environment.filters["address"] = quote
+    environment.filters["upper_first"] = lambda words: words[:1].upper() + words[1:]
     environment.filters["lower_first"] = lambda words: words[:1].lower() + words[1:]
     return environment
 

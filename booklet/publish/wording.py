@@ -12,6 +12,11 @@ MAKERS_FIRST = (
     "and so do the rules of the place where you sew or sell."
 )
 SCOPE = f"This booklet tells you in which order to sew and how. {MAKERS_FIRST}"
+# Common practice, no source.
+FILM_CARE = (
+    "Switch the machine off and set the iron down before anyone reaches over the work to move a camera or a lamp. "
+    "Tape cables down where people walk, and keep them off the pedal and away from the iron’s cord."
+)
 MARKS = (
     "The squares under a step’s number stand for the views, always in this order. Sew the step when your view’s square "
     "is filled; leave it out when the square is open. A step has the same number in every view."

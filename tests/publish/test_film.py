@@ -1,9 +1,7 @@
-"""The film's files, read back by others: a WebVTT library, a CSV reader, and the rules of a video's description."""
+"""The film's chapters, read back by others: a WebVTT library, and the rules of a video's description."""
 
 from __future__ import annotations
 
-import csv
-import io
 import re
 from html import unescape
 from itertools import pairwise
@@ -12,11 +10,11 @@ from pathlib import Path
 import pytest
 import webvtt
 
-from booklet.plan.plan import Chapter, FilmPlan, PlanView, Shot
+from booklet.plan.plan import Chapter, FilmPlan, PlanView
 from booklet.publish.chapters.description import description
 from booklet.publish.chapters.span import spans
 from booklet.publish.chapters.webvtt import webvtt as webvtt_of
-from booklet.publish.outputs import film
+from booklet.publish.outputs import film, shots
 from tests.golden import check_golden
 from tests.plan import small
 
@@ -24,8 +22,8 @@ VIEW = PlanView("A", "Vest", (), None)
 HOSTILE = 'Needle --> <b>up</b> & {{ x }} "quoted", done'
 
 
-def plan(*chapters: Chapter, seconds: int = 60, shots: tuple[Shot, ...] = ()) -> FilmPlan:
-    return FilmPlan(VIEW, list(chapters), list(shots), seconds)
+def plan(*chapters: Chapter, seconds: int = 60) -> FilmPlan:
+    return FilmPlan(VIEW, list(chapters), [], seconds)
 
 
 def demo_files(name: str) -> dict[str, str]:
@@ -103,38 +101,12 @@ def test_times_over_an_hour_have_the_hour() -> None:
     assert made == "0:00 One\n12:34 Two\n1:02:05 Three\n"
 
 
-@pytest.mark.parametrize("name", small.DEMOS)
-def test_the_shot_list_reads_back(name: str) -> None:
-    """By the csv module, and byte for byte with the mark that tells a spreadsheet of UTF-8."""
-    raw = film.files(small.demo(name))["film/shots.csv"]
-    rows = list(csv.DictReader(io.StringIO(raw.decode("utf-8-sig"), newline="")))
-    planned = small.demo(name).plan.films
-    assert planned is not None
-    assert [int(row["Take"]) for row in rows] == [shot.take for shot in planned.shots]
-    for row, shot in zip(rows, planned.shots, strict=True):
-        assert row["Step"] == ("" if shot.step is None else str(shot.step))
-        assert (row["Title"], row["Show"], row["Say"]) == (shot.step_title, shot.show, shot.say)
-        assert float(row["Minutes"]) == shot.minutes
-        assert row["Estimated"] == ("yes" if shot.estimated else "")
-        assert bool(row["Camera"]) == bool(row["Set-up"])
-
-
-@pytest.mark.parametrize("start", ["=", "+", "-", "@"])
-def test_no_cell_is_a_formula(start: str) -> None:
-    """Source: OWASP, CSV Injection, from memory: a cell that would begin so begins with an apostrophe."""
-    words = f'{start}HYPERLINK("x"),\n2'
-    shot = Shot(1, 3, words, "machine", words, words, 1.5, True)
-    (row,) = csv.DictReader(io.StringIO(film.shot_list(plan(shots=(shot,))), newline=""))
-    assert (row["Title"], row["Show"], row["Say"]) == (f"'{words}",) * 3
-    assert (row["Step"], row["Minutes"]) == ("3", "1.5")
-
-
 def test_a_number_is_the_same_step_in_all_files() -> None:
     """Chapters, shots and list: step 15 of the tunic is the shoulders everywhere."""
     made = demo_files("saltmarsh-tunic")
     assert re.search(r"^[0-9:]+ Step 15: Sew the shoulders$", made["film/chapters.txt"], re.MULTILINE)
     assert "\nStep 15: Sew the shoulders\n" in made["film/chapters.vtt"]
-    assert ",15,Sew the shoulders," in made["film/shots.csv"]
+    assert ",15,Sew the shoulders," in shots.files(small.demo("saltmarsh-tunic"))["film/shots.csv"].decode()
     (step,) = [step for step in small.demo("saltmarsh-tunic").plan.steps if step.number == 15]
     assert step.title == "Sew the shoulders"
 
