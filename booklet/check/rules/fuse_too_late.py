@@ -28,7 +28,6 @@ from booklet.check.acts import handlings, movable, put_before, told, where
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
-from booklet.model.pattern import Step
 from booklet.read.tree import same_name
 from booklet.sew.bench import Act, Bench, CutPiece
 
@@ -41,14 +40,14 @@ def find(bench: Bench) -> Iterator[Found]:
     turned = handlings(bench, "turn") if fused else {}
     holes = _buttonholes(bench) if fused else {}
     for act in fused:
-        late: dict[Step, list[tuple[CutPiece, Act]]] = {}
+        late: dict[str, list[tuple[CutPiece, Act]]] = {}
         for cut in act.cuts:
             first = _sewn_before(cut, act.time) or next((t for t in turned.get(cut, ()) if t.time < act.time), None)
             first = first or next((hole for hole in holes.get(cut, ()) if hole.time < act.time), None)
             if cut.fused is act and first is not None and not told(bench, act.step, first.step):
-                late.setdefault(first.step, []).append((cut, first))
-        for found in late.values():
-            yield _found(act, [cut for cut, _ in found], found[0][1])
+                late.setdefault(DONE.get(first.name, "sewn to another piece"), []).append((cut, first))
+        for done, found in late.items():
+            yield _found(act, done, sorted(found, key=lambda each: each[1].time))
 
 
 def _sewn_before(cut: CutPiece, time: int) -> Act | None:
@@ -68,16 +67,17 @@ def _buttonholes(bench: Bench) -> dict[CutPiece, list[Act]]:
     return found
 
 
-def _found(act: Act, cuts: list[CutPiece], first: Act) -> Found:
-    done = DONE.get(first.name, "sewn to another piece")
+def _found(act: Act, done: str, late: list[tuple[CutPiece, Act]]) -> Found:
+    """One finding for an entry. late: its pieces, each with what was done to it before, in time order."""
+    cuts, first = [cut for cut, _ in late], late[0][1]
+    steps = listed(dict.fromkeys(where(each.step, act.step).removeprefix("in ") for _, each in late))
     place = next((thing.place for thing in act.entry.things if same_name(cuts[0].called) == thing.part), act.place)
     are, they_were = ("are", "they were") if len(cuts) > 1 else ("is", "it was")
     return Found(
         place,
         act.step,
-        f"{listed(cut.called for cut in cuts)} {are} fused too late: {they_were} {done} before, "
-        f"{where(first.step, act.step)}.",
+        f"{listed(cut.called for cut in cuts)} {are} fused too late: {they_were} {done} before, in {steps}.",
         put_before("the fusing", first.step, act.step),
-        (Related(f"{cuts[0].called} is {done} here", first.place),),
+        tuple(Related(f"{cut.called} is {done} here", each.place) for cut, each in late),
         move=movable(act.step, first.step),
     )
