@@ -6,7 +6,7 @@ its pieces, has changed since the last time (store.py).
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.read.faults import Faults
 from booklet.read.tree import same_name
@@ -65,6 +65,8 @@ class Measures:
         self.fittings = tuple(fitting for fitting in pattern.fittings if fitting in drawn) or ("",)
         self._by_fitting = frozenset(piece for piece, fitting, _ in rows if fitting)
         self._trims = trims_of(pattern)
+        # What was worked out of them once, for the views that cut their pieces alike.
+        self.known: dict[Any, Any] = {}
 
     def edge(self, piece: str, edge: str, view: str = "", fitting: str = "") -> EdgeSizes | None:
         """One edge, as a view (by its letter) cuts the piece; None where that piece is not drawn, its edges could not
@@ -77,6 +79,10 @@ class Measures:
         key = same_name(piece)
         trims = self._trims.get((view, key), ())
         return self.rows.get((key, fitting, trims)) or self.rows.get((key, "", trims))
+
+    def trims(self, piece: str, view: str) -> Trims:
+        """How a view cuts a piece."""
+        return self._trims.get((view, same_name(piece)), ())
 
     def has_fittings(self, piece: str) -> bool:
         """Whether that piece is drawn by fitting."""

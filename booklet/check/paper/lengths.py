@@ -73,6 +73,20 @@ def sides_of(one: Sequence[Edge], two: Sequence[Edge], bench: Bench, measures: M
     Each as long as one seam is: where there are two of it, left and right, half of what both come to. A piece that is
     cut twice and sewn on once, or once and sewn to one of two, is taken as it fits best.
     """
+    key = "sides", names_of(one, bench, measures), names_of(two, bench, measures)
+    if key not in measures.known:
+        measures.known[key] = _sides_of(one, two, bench, measures)
+    found: list[Lengths] = measures.known[key]
+    return found
+
+
+def names_of(edges: Sequence[Edge], bench: Bench, measures: Measures) -> tuple[object, ...]:
+    """What tells one run of edges from another, whatever the view."""
+    view = bench.view.letter
+    return tuple((edge.cut.called, edge.name, edge.copy, measures.trims(edge.cut.piece.name, view)) for edge in edges)
+
+
+def _sides_of(one: Sequence[Edge], two: Sequence[Edge], bench: Bench, measures: Measures) -> list[Lengths]:
     each = []
     for fitting in fittings_of([*one, *two], measures):
         first, second = run_of(one, bench, measures, fitting), run_of(two, bench, measures, fitting)

@@ -6,7 +6,7 @@ import itertools
 import math
 from typing import TYPE_CHECKING, NamedTuple
 
-from booklet.check.paper.lengths import fittings_of, length_of
+from booklet.check.paper.lengths import fittings_of, length_of, names_of
 from booklet.shape.measure import NotchAt
 
 if TYPE_CHECKING:
@@ -32,11 +32,14 @@ class Group(NamedTuple):
 
 
 class Apart(NamedTuple):
-    """Two notches that should meet: how far each lies from the same end of the seam, in mm."""
+    """Two notches that should meet: how far each lies from the same end of the seam, in mm.
+
+    edges: on which they are; the other None where the notch should meet the seam between two edges.
+    """
 
     size: str
     fitting: str
-    edges: tuple[Edge, Edge]
+    edges: tuple[Edge, Edge | None]
     places: tuple[float, float]
 
     @property
@@ -62,7 +65,12 @@ class _Edge(NamedTuple):
     groups: list[list[Group]]
 
 
-Mark = tuple[float, "Edge"]
+class Mark(NamedTuple):
+    """A notch on a run, or the place where two of its edges meet (edge None). number: 2 for a double notch."""
+
+    place: float
+    edge: Edge | None
+    number: int = 0
 
 
 def _side(edges: list[Edge], bench: Bench, measures: Measures, fitting: str) -> list[_Edge] | None:
@@ -80,48 +88,88 @@ def _side(edges: list[Edge], bench: Bench, measures: Measures, fitting: str) -> 
 def notches_apart(pair: Pair, near: float, bench: Bench, measures: Measures) -> list[Apart]:
     """The worst pair of every size and fitting in which a notch of each side has no partner.
 
-    near: what meets, in mm. Where a notch of one side alone has none, it marks something else. What is gathered has its
-    notches wherever the gathers leave them.
+    near: what meets, in mm. Where a notch of one side alone has none, it marks something else, but for one that meets
+    what it should in another size. What is gathered has its notches wherever the gathers leave them.
     """
-    if len(pair.longer) + len(pair.shorter) > MOST_EDGES or (pair.eased is not None and pair.eased.name == "gather"):
+    if pair.eased is not None and pair.eased.name == "gather":
         return []
-    found: list[Apart] = []
-    sides = pair.longer, pair.shorter
-    for fitting in fittings_of([*pair.longer, *pair.shorter], measures):
-        if all(any(_has_notches(edge, bench, measures, fitting) for edge in edges) for edges in sides):
-            one, two = (_side(edges, bench, measures, fitting) for edges in sides)
-            if one and two:
-                found += _in_fitting(one, two, near, fitting, measures)
+    key = "notches", *(names_of(edges, bench, measures) for edges in (pair.longer, pair.shorter))
+    if key not in measures.known:
+        measures.known[key] = _notches_apart(pair, near, bench, measures)
+    found: list[Apart] = measures.known[key]
     return found
 
 
+def _notches_apart(pair: Pair, near: float, bench: Bench, measures: Measures) -> list[Apart]:
+    found: list[Apart] = []
+    sides = pair.longer, pair.shorter
+    for fitting in fittings_of([*pair.longer, *pair.shorter], measures):
+        marked = [any(_has_notches(edge, bench, measures, fitting) for edge in edges) for edges in sides]
+        if all(marked) or (any(marked) and max(map(len, sides)) > 1):
+            one, two = (_side(edges, bench, measures, fitting) for edges in sides)
+            for first, second in _parts(one, two, near) if one and two else ():
+                found += _in_fitting(first, second, near, fitting, measures)
+    return found
+
+
+def _parts(one: list[_Edge], two: list[_Edge], near: float) -> list[tuple[list[_Edge], list[_Edge]]]:
+    """Edge by edge, where they follow each other alike; else the two runs as wholes, if they are not too many."""
+    lengths = [[each.lengths[0] or 0.0 for each in side] for side in (one, two)]
+    if len(one) == len(two) and all(abs(a - b) <= near for a, b in zip(*lengths, strict=True)):
+        return [([first], [second]) for first, second in zip(one, two, strict=True)]
+    return [(one, two)] if len(one) + len(two) <= MOST_EDGES else []
+
+
 def _has_notches(edge: Edge, bench: Bench, measures: Measures, fitting: str) -> bool:
+    """Besides those at its ends."""
     row = measures.edge(edge.cut.piece.name, edge.spec.name, bench.view.letter, fitting)
-    return row is not None and any(row.notches)
+    if row is None or row.sewn[0] is None:
+        return False
+    return any(AT_END < mark.place < (row.sewn[0] or 0.0) - AT_END for mark in row.notches[0])
 
 
 def _in_fitting(one: list[_Edge], two: list[_Edge], near: float, fitting: str, measures: Measures) -> Iterator[Apart]:
     last = len(measures.sizes) - 1
     tried = sorted({0, last // 2, last})
+    best = _likeliest(one, two, near, tried)
+    each = [_unmet(one, two, best, near, at) for at in range(last + 1)]
+    for size, unmet in zip(measures.sizes, each, strict=True):
+        if unmet is not None and (unmet.both or None in each):
+            mark, other, whole, _ = unmet
+            assert mark.edge is not None
+            places = mark.place, other.place
+            if mark.place > whole / 2:
+                places = whole - mark.place, whole - other.place
+            yield Apart(size, fitting, (mark.edge, other.edge), places)
+
+
+Way = tuple[tuple[bool, ...], tuple[bool, ...]]
+
+
+def _likeliest(one: list[_Edge], two: list[_Edge], near: float, tried: Sequence[int]) -> Way:
+    """The way round in which the notches of some sizes meet best."""
     best, least = None, math.inf
     for way in _ways(one, two):
-        off = sum(min(100.0, _off(_unmet(one, two, way, near, size))) for size in tried)
+        off = _mixed(one, two, way)
+        for size in tried:
+            if off >= least:
+                break
+            off += min(100.0, _off(_unmet(one, two, way, near, size)))
         if off < least:
             best, least = way, off
         if off == 0:
             break
     assert best is not None
-    for at, size in enumerate(measures.sizes):
-        unmet = _unmet(one, two, best, near, at)
-        if unmet is not None:
-            (place, edge), (other, other_edge), whole = unmet
-            if place > whole / 2:
-                place, other = whole - place, whole - other
-            yield Apart(size, fitting, (edge, other_edge), (place, other))
+    return best
 
 
-Way = tuple[tuple[bool, ...], tuple[bool, ...]]
-Unmet = tuple[Mark, Mark, float]
+class _Unmet(NamedTuple):
+    """A notch without a partner, and the one that it should meet, or misses by least; both: neither has another."""
+
+    mark: Mark
+    other: Mark
+    whole: float
+    both: bool
 
 
 def _ways(one: list[_Edge], two: list[_Edge]) -> Iterator[Way]:
@@ -132,39 +180,80 @@ def _ways(one: list[_Edge], two: list[_Edge]) -> Iterator[Way]:
         yield turned[: len(one)], turned[len(one) :]
 
 
-def _off(unmet: Unmet | None) -> float:
-    return 0.0 if unmet is None else max(1.0, abs(unmet[0][0] - unmet[1][0]))
+def _off(unmet: _Unmet | None) -> float:
+    return 0.0 if unmet is None else max(1.0, abs(unmet.mark.place - unmet.other.place))
 
 
-def _unmet(one: list[_Edge], two: list[_Edge], way: Way, near: float, size: int) -> Unmet | None:
-    """A notch of each side without a partner, the nearest two; and how long the seam is.
+def _unmet(one: list[_Edge], two: list[_Edge], way: Way, near: float, size: int) -> _Unmet | None:
+    """The worst of a size, or None. A notch may also meet the seam between two edges of the other side.
 
-    A notch may also meet the seam between two edges of the other side.
+    What is eased is eased between its notches: they are measured from the nearer end, but for a third of the ease.
     """
-    first, second = _laid(one, way[0], size), _laid(two, way[1], size)
-    reach = near + abs(first[2] - second[2])
-    alone = [mark for mark in first[0] if not _meets(mark[0], second, reach)]
-    others = [mark for mark in second[0] if not _meets(mark[0], first, reach)]
-    if not alone or not others:
+    if not any(each.groups[size] for each in (*one, *two)):
         return None
-    a, b = min(itertools.product(alone, others), key=lambda two: abs(two[0][0] - two[1][0]))
-    return a, b, first[2]
+    second = _laid(two, way[1], size)
+    first = _fitted(_laid(one, way[0], size), second.whole)
+    reach = near + abs(first.whole - second.whole) / 3
+    alone = [mark for mark in first.marks if not _meets(mark.place, second, reach)]
+    others = [mark for mark in second.marks if not _meets(mark.place, first, reach)]
+    if not alone and not others:
+        return None
+    if alone and others:
+        a, b = min(itertools.product(alone, others), key=lambda two: abs(two[0].place - two[1].place))
+        return _Unmet(a, b, second.whole, True)
+    mark, side = (alone[0], second) if alone else (others[0], first)
+    partners: list[Mark] = [*side.marks, *(Mark(place, None) for place in side.joints)]
+    if not partners:
+        return None
+    return _Unmet(mark, min(partners, key=lambda other: abs(other.place - mark.place)), second.whole, False)
 
 
-Laid = tuple[list[Mark], list[float], float]
+def _mixed(one: list[_Edge], two: list[_Edge], way: Way) -> float:
+    """How unlikely a way is by its notches, in mm: a double one is meant to meet a double one."""
+    second = _laid(two, way[1], 0)
+    first = _fitted(_laid(one, way[0], 0), second.whole)
+    nearest = [
+        (mark, min(second.marks, key=lambda other: abs(other.place - mark.place)))
+        for mark in first.marks
+        if second.marks
+    ]
+    return 30.0 * sum(
+        mark.number != other.number and abs(mark.place - other.place) < TOGETHER for mark, other in nearest
+    )
 
 
-def _laid(side: list[_Edge], turned: tuple[bool, ...], size: int) -> Laid:
-    """The notches of a run one after another, the places where its edges meet, and its length."""
+class _Laid(NamedTuple):
+    """A run: its notches one after another, the places where its edges meet, and its length."""
+
+    marks: list[Mark]
+    joints: list[float]
+    whole: float
+
+
+def _fitted(laid: _Laid, whole: float) -> _Laid:
+    """As far from the nearer end as before, on a line of another length."""
+    more, half = whole - laid.whole, laid.whole / 2
+    if abs(more) < 0.1:
+        return laid
+    marks = [mark._replace(place=mark.place + more) if mark.place > half else mark for mark in laid.marks]
+    return _Laid(marks, [at + more if at > half else at for at in laid.joints], laid.whole)
+
+
+def _laid(side: list[_Edge], turned: tuple[bool, ...], size: int) -> _Laid:
     marks: list[Mark] = []
     joints, gone = [], 0.0
     for each, back in zip(side, turned, strict=True):
         length = each.lengths[size] or 0.0
-        marks += [(gone + (length - group.place if back else group.place), each.edge) for group in each.groups[size]]
+        marks += [
+            Mark(gone + (length - group.place if back else group.place), each.edge, len(group.kinds))
+            for group in each.groups[size]
+        ]
         gone += length
         joints.append(gone)
-    return marks, joints[:-1], gone
+    return _Laid(marks, joints[:-1], gone)
 
 
-def _meets(place: float, other: Laid, reach: float) -> bool:
-    return any(abs(place - mark) <= reach for mark, _ in other[0]) or any(abs(place - at) <= reach for at in other[1])
+def _meets(place: float, other: _Laid, reach: float) -> bool:
+    return any(abs(place - mark.place) <= reach for mark in other.marks) or any(
+        abs(place - at) <= reach for at in other.joints
+    )

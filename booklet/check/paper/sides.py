@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.check.acts import handlings
+from booklet.check.meant import is_doubled
 from booklet.check.numbers import limit
 from booklet.check.paper.lengths import Lengths, sides_of
 from booklet.check.words import listed
@@ -78,7 +79,7 @@ def _pair(
         return pair if pair.eased or eased(shorter, act) else pair._replace(lengths=[])
     return pair._replace(
         behind=lies_behind(shorter) and not lies_behind(longer),
-        gives=gives(shorter, bench),
+        gives=gives(shorter, longer, bench),
         free=_is_free(longer, shorter, act, turned) or _is_free(shorter, longer, act, turned),
     )
 
@@ -107,16 +108,20 @@ def lies_behind(edges: list[Edge]) -> bool:
     return all(not words.isdisjoint(same_name(edge.cut.called).split()) for edge in edges)
 
 
-def gives(edges: list[Edge], bench: Bench) -> float:
+def gives(edges: list[Edge], onto: list[Edge], bench: Bench) -> float:
     """Cloth that stretches is sewn to more than its own length: a knit, and what is cut on the bias."""
     shares = table("stretches")
-    return min(float(shares[_cloth(edge, bench)]["share"]) / 100 for edge in edges)
+    cloths = {edge.cut.material for edge in onto}
+    return min(float(shares[_cloth(edge, cloths, bench)]["share"]) / 100 for edge in edges)
 
 
-def _cloth(edge: Edge, bench: Bench) -> str:
+def _cloth(edge: Edge, onto: set[str], bench: Bench) -> str:
+    """A row of craft/stretches.yaml. A band or cuff of the garment's own knit is stretched as one of ribbing is."""
     material = bench.pattern.materials.get(edge.cut.material)
-    if material is not None and material.kind in ("knit", "elastic"):
-        return material.kind
+    if material is not None and material.kind == "knit":
+        return "knit on its like" if edge.cut.material in onto and not is_doubled(edge.cut.called) else "knit"
+    if material is not None and material.kind == "elastic":
+        return "elastic"
     return "bias" if edge.cut.piece.bias or edge.spec.bias else "woven"
 
 
@@ -137,11 +142,20 @@ def _is_finished(end: Edge, strangers: set[CutPiece], act: Act, turned: dict[Cut
 
 
 def unexplained(pair: Pair, bench: Bench) -> list[Lengths]:
-    """Where the sides differ by more than a drawing does, and nothing says why."""
+    """Where the sides differ by more than a drawing does, and nothing says why.
+
+    What is shorter in every size because it is stretched, or because its ends are finished, is meant so; where one size
+    is level, the others are told.
+    """
     near = float(limit("seam mismatch", bench.pattern.metric).millimetres)
     wrong = [row for row in pair.lengths if row.off > near and not _is_explained(pair, row, bench)]
-    if pair.free and len(wrong) == len(pair.lengths):
-        return []
+    if (pair.free or pair.gives) and not any(row.off <= near for row in pair.lengths):
+        return (
+            [] if pair.free else [row for row in wrong if row.one - row.two > pair.gives * row.one or row.one < row.two]
+        )
+    if pair.gives:
+        most = float(limit("unsaid ease", bench.pattern.metric).millimetres)
+        return [row for row in wrong if row.off > most]
     return wrong
 
 
@@ -149,7 +163,5 @@ def _is_explained(pair: Pair, row: Lengths, bench: Bench) -> bool:
     more = row.one - row.two
     if more < 0:
         return False
-    if pair.eased is not None or more <= pair.gives * row.one:
-        return True
     turn = float(limit("turn of cloth", bench.pattern.metric).millimetres)
-    return pair.behind and more <= turn * (2 * len(pair.shorter) + 1)
+    return pair.eased is not None or (pair.behind and more <= turn * (2 * len(pair.shorter) + 1))

@@ -89,7 +89,7 @@ def _pieces(taken: list[CutPiece], bench: Bench, measures: Measures, fitting: st
     found: list[tuple[float, float] | None] = []
     edges = [edge for edge in taken[0].edges.values() if not edge.spec.fold]
     lengths = [length_of(edge, bench, measures, fitting) for edge in edges]
-    stretch = 1 / (1 - gives(edges[:1], bench))
+    stretch = 1 / (1 - gives(edges[:1], [], bench))
     for at in range(len(measures.sizes)):
         known = [each[at] for each in lengths if each is not None]
         longest = max((length for length in known if length is not None), default=None)

@@ -3,8 +3,8 @@
 What it finds: two sides of a `sew` whose seam lines, measured on the outlines, differ by more than hands ease in (3/8
 in or 1 cm), in any size and fitting, where no `ease` or `gather` takes the longer one in. Darts and pleats that are
 drawn are taken off, the edges of a run added up. An edge that lies behind the other may be as much smaller as the
-cloth turns; a knit is stretched to what it is sewn to; and a side whose ends are finished before, such as a collar,
-may reach less far, as long as it does so in every size.
+cloth turns; a knit band is stretched to what it is sewn to; and a side whose ends are finished before, such as a
+collar, may reach less far: both as long as it is so in every size.
 
 Why it matters at the machine: one layer ends before the other, at a notch, a dart or a hem that should have met.
 

@@ -2,7 +2,7 @@
 
 What it finds: on two sides of a `sew`, a notch on each that has no partner on the other within 1/8 in (3 mm), besides
 what is eased in; in any size and fitting. An edge may run either way; a notch may also meet the seam between two edges.
-A notch on one side alone marks something else, and what is gathered is left out.
+A notch that has no partner in any size marks something else, and what is gathered is left out.
 
 Why it matters at the machine: the sewer matches the notches, and the ends come out apart; or the ends, and mistrusts
 the notches.
@@ -52,16 +52,15 @@ def find_measured(bench: Bench, measures: Measures) -> Iterator[Found]:
 def _found(bench: Bench, pair: Pair, wrong: list[Apart], measures: Measures) -> Found:
     worst = max(wrong, key=lambda row: row.off)
     where = where_wrong(worst, wrong, measures.sizes)
-    one, two = (edge.called for edge in worst.edges)
+    one, other = worst.edges
+    met = f"that of {other.called}" if other is not None else "the seam that it should meet"
     first, second = (rounded(place, bench.pattern) for place in worst.places)
     off = apart(*worst.places, bench.pattern)
     return Found(
         pair.places[1],
         pair.act.step,
-        begun(
-            where, f"a notch of {one} lies {first} from the end of the seam and that of {two} {second}, so that they "
-        )
+        begun(where, f"a notch of {one.called} lies {first} from the end of the seam and {met} {second}, so that they ")
         + f"miss each other by {off}{where.ending}.",
-        begun(where, f"move one of them by {off}."),
+        begun(where, f"move {'one of them' if other else 'it'} by {off}."),
         (Related("It is sewn to this", pair.places[0]),),
     )
