@@ -206,7 +206,7 @@ def _lay(laying: Laying, base: Sequence[Edge], side: Sequence[Edge], face: str, 
         laying.keep(side)
         _only_a_strip(laying, base, side)
         return laying.place(side, face)
-    if any(laying.hides(one, two) for one, two in pairwise(above)):
+    if any(laying.hides(one, two) for run in (above, below) for one, two in pairwise(run)):
         # A facing and its garment in one run: the garment first, the facing as it hangs on it.
         under, over = max(zip(below, above, strict=True), key=lambda pair: len(pair[1].piece.edges))
         laying.add(over, face, how, _between(laying, base, side, under, over))

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
-from itertools import pairwise
 from typing import NamedTuple
 
-from booklet.draw.flat.bend import STEP
+from booklet.draw.flat.eased import densely
 from booklet.shape.course import Point, along, distance, length, nearest
 from booklet.shape.motion import Motion
 from booklet.shape.seamline import Flat
@@ -39,14 +37,7 @@ class DrawnUp(NamedTuple):
         return self.then((point[0] + across * aside * (grown - 1), point[1] + down * aside * (grown - 1)))
 
     def all(self, points: Sequence[Point]) -> Flat:
-        dense = [points[0]]
-        for one, two in pairwise(points):
-            number = max(1, math.ceil(distance(one, two) / STEP))
-            dense += [
-                (one[0] + (two[0] - one[0]) * at / number, one[1] + (two[1] - one[1]) * at / number)
-                for at in range(1, number + 1)
-            ]
-        return tuple(self(point) for point in dense)
+        return tuple(self(point) for point in densely(points))
 
     def moved(self, move: Motion) -> DrawnUp:
         return self._replace(then=move.after(self.then))

@@ -127,17 +127,16 @@ def dart(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
 
 
 def dart_pressed(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
-    """A sewn dart that lies to one side: its fold beside its seam; down is away from the top of the piece."""
+    """A sewn dart that lies to one side: its fold beside its seam."""
     from shapely import Polygon
 
     patches, strokes, work = [], [], []
     for dart in darts_of(mark, sheet):
-        upper, lower = sorted(dart.legs, key=lambda leg: leg[0][1])
-        seam, other = (lower, upper) if mark.word == "up" else (upper, lower)
+        seam, fold = dart.legs
         tip = tip_of(dart)
-        corner = _middle(seam[0], other[0])
-        outline = (*seam, tip, corner, seam[0])
-        hand = (_part(_middle(seam[0], tip), other[0], -0.25), _part(_middle(corner, tip), other[0], 0.45))
+        start = _part(seam[0], fold[0], -0.8)
+        hand = (_part(start, tip, 0.4), _part(_part(seam[0], fold[0], 1.6), tip, 0.4))
+        outline = (*seam, tip, *fold[::-1], seam[0])
         for line, row, arrow in zip(
             sheet.placed([outline]), sheet.placed([(*seam, tip)]), sheet.placed([hand]), strict=True
         ):

@@ -50,12 +50,12 @@ def marked(mark: Mark, bench: Bench) -> Marked:
 
 def _on_the_cloth(made: Marked, sheet: Sheet) -> Marked:
     """Of a piece that lies folded, only what is on the half that shows."""
-    from shapely import LineString, Point
+    from shapely import Point
 
     near = sheet.area.buffer(3.0)
 
     def kept(line: Flat) -> bool:
-        return bool((LineString(line) if len(line) > 1 else Point(line[0])).within(near))
+        return bool(near.contains(Point(along(line, length(line) / 2))))
 
     strokes = tuple(stroke for stroke in made.strokes if stroke.kind in ("arrow", "trim") or kept(stroke.line))
     measured = tuple(one for one in made.measured if kept(one[1]))

@@ -6,8 +6,7 @@ import math
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.draw.flat.spread import across, crosses_fold
-from booklet.read.tree import same_name
-from booklet.shape.course import between, distance, length, nearest
+from booklet.shape.course import distance
 from booklet.shape.inset import inset, ring_of
 from booklet.shape.motion import Motion
 
@@ -120,7 +119,7 @@ def _sheet(lying: Lying, spread: Spread, turned: set[str], trimmed: dict[str, fl
     from shapely import Polygon, union
 
     gone = {**trimmed, **ends(lying, turned)}
-    lines = _darted(lying, inset(lying.shape, gone))
+    lines = inset(lying.shape, gone)
     ring, torn = ring_of(lines, lying.shape.backwards), None
     if lying.cloth.strip:
         ring, torn = _strip(lying, ring)
@@ -158,20 +157,6 @@ def _strip(lying: Lying, ring: Flat) -> tuple[Flat, Any]:
     parted = LineString(outline).difference(LineString(ring).buffer(0.2))
     longest = max(getattr(parted, "geoms", [parted]), key=lambda one: one.length)
     return outline, LineString(lying.motion.all(tuple(longest.coords))) if not longest.is_empty else None
-
-
-def _darted(lying: Lying, lines: dict[str, Flat]) -> dict[str, Flat]:
-    """Straight on where a dart is sewn: what it takes up lies under the piece."""
-    for name in lying.cloth.darts:
-        dart = next((dart for key, dart in lying.shape.darts.items() if same_name(key) == same_name(name)), None)
-        if dart is None:
-            continue
-        mouth = (dart.legs[0][0], dart.legs[1][0])
-        edge = min(lines, key=lambda key: sum(nearest(lying.shape.edges[key].cut, end)[1] for end in mouth))
-        first, last = sorted(nearest(lines[edge], end)[0] for end in mouth)
-        whole = length(lines[edge])
-        lines[edge] = (*between(lines[edge], 0.0, first), *between(lines[edge], last, whole))
-    return lines
 
 
 def _largest(area: Any) -> Any:
