@@ -1,6 +1,6 @@
 """Takes the pictures of the README from real output: python tests/tools/pictures.py, after `make demo`.
 
-A page of the tunic's booklet, its page on a phone, and what `check` says of the tote with a step in the wrong place.
+Two pages of the tunic's booklet, its page on a phone, and what `check` says of the tote with a step in the wrong place.
 """
 
 from __future__ import annotations
@@ -17,19 +17,22 @@ from playwright.sync_api import Browser, sync_playwright
 ROOT = Path(__file__).parents[2]
 PICTURES = ROOT / "steps" / "pictures"
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"]
-# The page of the booklet that is shown: the one on which the shoulders are sewn.
-SHOWN = "Shoulders and collar"
+# The pages of the booklet that are shown, each by words that stand on it: the map of the garment, and the shoulders.
+SHOWN = {
+    "map": ("How the pieces come together",),
+    "booklet": ("Shoulders and collar", "Sew the shoulders", "wrong sides"),
+}
 
 
-def booklet_page() -> None:
+def booklet_pages() -> None:
     from pypdf import PdfReader
 
     pdf = ROOT / "build" / "saltmarsh-tunic" / "booklet-letter.pdf"
-    pages = [page.extract_text() for page in PdfReader(pdf).pages]
-    number = next(at for at, text in enumerate(pages, 1) if text.count(SHOWN) > 1 and "Sew the shoulders" in text)
-    target = PICTURES / "booklet"
-    options = ["-r", "80", "-f", str(number), "-l", str(number), "-png", "-singlefile"]
-    subprocess.run(["pdftoppm", *options, str(pdf), str(target)], check=True)
+    pages = [" ".join(page.extract_text().split()) for page in PdfReader(pdf).pages]
+    for name, words in SHOWN.items():
+        number = next(at for at, text in enumerate(pages, 1) if all(word in text for word in words))
+        options = ["-r", "90", "-f", str(number), "-l", str(number), "-png", "-singlefile"]
+        subprocess.run(["pdftoppm", *options, str(pdf), str(PICTURES / name)], check=True)
 
 
 def phone_page(browser: Browser) -> None:
@@ -71,7 +74,7 @@ def _misplace(folder: Path) -> None:
 
 def main() -> None:
     PICTURES.mkdir(exist_ok=True)
-    booklet_page()
+    booklet_pages()
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=FLAGS)
         phone_page(browser)
