@@ -7,14 +7,13 @@ import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.check.paper.lengths import fittings_of, length_of, names_of
-from booklet.shape.measure import NotchAt
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from booklet.check.paper.sides import Pair
     from booklet.sew.bench import Bench, Edge
-    from booklet.shape.measure import Measures
+    from booklet.shape.measure import EdgeSizes, Measures, NotchAt
 
 # Notches nearer than this are one double or triple notch, in mm. Our choice: half an inch.
 TOGETHER = 13.0
@@ -49,14 +48,33 @@ class Apart(NamedTuple):
 
 def groups_of(notches: Sequence[NotchAt], length: float) -> list[Group]:
     """Those of one edge, its ends' marks left out."""
-    found: list[list[NotchAt]] = []
-    for notch in notches:
+    return [_group(notches, first, last) for first, last in _spans(notches, length)]
+
+
+def _spans(notches: Sequence[NotchAt], length: float) -> list[tuple[int, int]]:
+    """Each group by the numbers of its first and its last notch."""
+    found: list[tuple[int, int]] = []
+    for number, notch in enumerate(notches):
         if AT_END < notch.place < length - AT_END:
-            if found and notch.place - found[-1][-1].place < TOGETHER:
-                found[-1].append(notch)
+            if found and found[-1][1] == number - 1 and notch.place - notches[number - 1].place < TOGETHER:
+                found[-1] = (found[-1][0], number)
             else:
-                found.append([notch])
-    return [Group((row[0].place + row[-1].place) / 2, tuple(mark.kind for mark in row)) for row in found]
+                found.append((number, number))
+    return found
+
+
+def _group(notches: Sequence[NotchAt], first: int, last: int) -> Group:
+    return Group(
+        (notches[first].place + notches[last].place) / 2, tuple([mark.kind for mark in notches[first : last + 1]])
+    )
+
+
+def _in_sizes(row: EdgeSizes) -> list[list[Group]]:
+    """In every size; grouped as in the first, where all have as many notches."""
+    if len(set(map(len, row.notches))) > 1:
+        return [groups_of(marks, length or 0.0) for marks, length in zip(row.notches, row.sewn, strict=True)]
+    spans = _spans(row.notches[0], row.sewn[0] or 0.0)
+    return [[_group(marks, *span) for span in spans] for marks in row.notches]
 
 
 class _Edge(NamedTuple):
@@ -80,8 +98,7 @@ def _side(edges: list[Edge], bench: Bench, measures: Measures, fitting: str) -> 
         row = measures.edge(edge.cut.piece.name, edge.spec.name, bench.view.letter, fitting)
         if lengths is None or row is None or None in lengths:
             return None
-        each = [groups_of(marks, length or 0.0) for marks, length in zip(row.notches, lengths, strict=True)]
-        found.append(_Edge(edge, lengths, each))
+        found.append(_Edge(edge, lengths, _in_sizes(row)))
     return found
 
 
@@ -131,8 +148,8 @@ def _has_notches(edge: Edge, bench: Bench, measures: Measures, fitting: str) -> 
 def _in_fitting(one: list[_Edge], two: list[_Edge], near: float, fitting: str, measures: Measures) -> Iterator[Apart]:
     last = len(measures.sizes) - 1
     tried = sorted({0, last // 2, last})
-    best = _likeliest(one, two, near, tried)
-    each = [_unmet(one, two, best, near, at) for at in range(last + 1)]
+    best, done = _likeliest(one, two, near, tried)
+    each = [done[at] if at in done else _unmet(one, two, best, near, at) for at in range(last + 1)]
     for size, unmet in zip(measures.sizes, each, strict=True):
         if unmet is not None and (unmet.both or None in each):
             mark, other, whole, _ = unmet
@@ -146,21 +163,25 @@ def _in_fitting(one: list[_Edge], two: list[_Edge], near: float, fitting: str, m
 Way = tuple[tuple[bool, ...], tuple[bool, ...]]
 
 
-def _likeliest(one: list[_Edge], two: list[_Edge], near: float, tried: Sequence[int]) -> Way:
-    """The way round in which the notches of some sizes meet best."""
-    best, least = None, math.inf
+def _likeliest(
+    one: list[_Edge], two: list[_Edge], near: float, tried: Sequence[int]
+) -> tuple[Way, dict[int, _Unmet | None]]:
+    """The way round in which the notches of some sizes meet best, and what does not meet in these."""
+    best, least, found = None, math.inf, {}
     for way in _ways(one, two):
         off = _mixed(one, two, way)
+        done: dict[int, _Unmet | None] = {}
         for size in tried:
             if off >= least:
                 break
-            off += min(100.0, _off(_unmet(one, two, way, near, size)))
+            done[size] = _unmet(one, two, way, near, size)
+            off += min(100.0, _off(done[size]))
         if off < least:
-            best, least = way, off
+            best, least, found = way, off, done
         if off == 0:
             break
     assert best is not None
-    return best
+    return best, found
 
 
 class _Unmet(NamedTuple):
