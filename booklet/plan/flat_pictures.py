@@ -307,11 +307,11 @@ def _words(bench: Bench, group: Sequence[Act], face: str) -> tuple[str, str]:
     if name in ("gather", "ease"):
         row = "gathering rows" if name == "gather" else "an easing row"
         return sentence(f"{up}: {what}, with {row}{at}"), f"{capital(row.removeprefix('an '))}, {up}"
-    done = DONE.get(name, f"{name} sewn on")
+    done = DONE.get(name, f"with the {name} sewn on")
     if name in ("dart", "pleat", "tuck"):
         names = " and ".join(dict.fromkeys(f"the {dart} of the {cut.called}" for cut, dart in first.darts))
         return sentence(f"{up}: {names} {done}"), fits(f"{name.capitalize()}s folded and stitched")
-    return sentence(f"{up}: {what} {done}{at}"), fits(f"{capital(done)}, {up}")
+    return sentence(f"{up}: {what} {done}{at}"), fits(f"{capital(done.removeprefix('with the '))}, {up}")
 
 
 _NOUNS = {"buttonhole": "buttonhole", "button": "button", "snap": "snap", "hook": "hook and eye"}
@@ -333,5 +333,5 @@ def _turned(act: Act, what: str) -> tuple[str, str]:
     how = {1: "Turned once", 2: "Turned twice"}.get(len(turns), "Turned")
     return (
         sentence(f"wrong side up: {what} {folds}", "stitched close to the inner fold"),
-        f"{how} and stitched, wrong side up",
+        f"{how} and stitched",
     )

@@ -178,10 +178,21 @@ class Laying:
             if self.goes_behind(seam, new, old):
                 # Wrong sides together: seen from the right side it lies beneath, from the wrong side above.
                 face, how = ("wrong", "under") if face == "right" else ("right", "over")
-            number = self.add(new, face, how, meeting(seam, new, old, self.number[old]))
+            number = self.add(new, face, how, self._meets(seam, new, old))
             if new is not cut:
                 self.cloths[number] = self.cloths[number]._replace(quiet=True)
         return bool(way)
+
+    def _meets(self, seam: Seam, new: CutPiece, old: CutPiece) -> tuple[Meeting, ...]:
+        """The edges that come together; of one piece along a run of several, with all of them that lie there."""
+        first = meeting(seam, new, old, self.number[old])
+        mine = {edge.cut for layer in seam.layers for edge in layer.edges if any(one.cut is new for one in layer.edges)}
+        run = [layer.edges for layer in seam.layers if any(edge.cut is old for edge in layer.edges)]
+        beside = dict.fromkeys(edge.cut for edges in run for edge in edges if edge.cut in self.number)
+        if len(mine) > 1 or len(beside) < 2 or new in beside:
+            return first
+        shown = [cut for cut in beside if self.cloths[self.number[cut]].how not in ("under", "over")]
+        return tuple(meet for cut in shown for meet in meeting(seam, new, cut, self.number[cut])[:1]) or first
 
     def _way_to(self, cut: CutPiece) -> list[tuple[CutPiece, CutPiece, Seam]]:
         """From a cloth that lies there to a piece: each with the one before it and the seam between. Empty: none."""

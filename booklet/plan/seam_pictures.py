@@ -321,7 +321,8 @@ def _second_row(bench: Bench, act: Act, drawn: frozenset[str]) -> StepFigure | N
         tuple(laying.cloths),
         tuple(marks),
         sentence(
-            "folded on the first row, right sides together",
+            f"{part_of([name for side in act.entry.sides for name in side])} folded on the first row, "
+            "right sides together",
             f"the allowances trimmed to {trimmed}" if trimmed else "",
             f"stitched again {passes[1]} from the fold",
         ),
