@@ -210,20 +210,20 @@ def _unmet(one: list[_Edge], two: list[_Edge], way: Way, near: float, size: int)
 
     What is eased is eased between its notches: they are measured from the nearer end, but for a third of the ease.
     """
-    if not any(each.groups[size] for each in (*one, *two)):
-        return None
     second = _laid(two, way[1], size)
     first = _fitted(_laid(one, way[0], size), second.whole)
     reach = near + abs(first.whole - second.whole) / 3
-    alone = [mark for mark in first.marks if not _meets(mark.place, second, reach)]
-    others = [mark for mark in second.marks if not _meets(mark.place, first, reach)]
+    alone = [at for at, place in enumerate(first.places) if not _meets(place, second, reach)]
+    others = [at for at, place in enumerate(second.places) if not _meets(place, first, reach)]
     if not alone and not others:
         return None
+    mine, theirs = _marks(one, first, size), _marks(two, second, size)
     if alone and others:
-        a, b = min(itertools.product(alone, others), key=lambda two: abs(two[0].place - two[1].place))
+        pairs = itertools.product((mine[at] for at in alone), (theirs[at] for at in others))
+        a, b = min(pairs, key=lambda two: abs(two[0].place - two[1].place))
         return _Unmet(a, b, second.whole, True)
-    mark, side = (alone[0], second) if alone else (others[0], first)
-    partners: list[Mark] = [*side.marks, *(Mark(place, None) for place in side.joints)]
+    mark, marks, joints = (mine[alone[0]], theirs, second.joints) if alone else (theirs[others[0]], mine, first.joints)
+    partners = [*marks, *(Mark(place, None) for place in joints)]
     if not partners:
         return None
     return _Unmet(mark, min(partners, key=lambda other: abs(other.place - mark.place)), second.whole, False)
@@ -233,22 +233,31 @@ def _mixed(one: list[_Edge], two: list[_Edge], way: Way) -> float:
     """How unlikely a way is by its notches, in mm: a double one is meant to meet a double one."""
     second = _laid(two, way[1], 0)
     first = _fitted(_laid(one, way[0], 0), second.whole)
-    nearest = [
-        (mark, min(second.marks, key=lambda other: abs(other.place - mark.place)))
-        for mark in first.marks
-        if second.marks
+    theirs = _marks(two, second, 0)
+    near = [
+        (mark, min(theirs, key=lambda other: abs(other.place - mark.place))) for mark in _marks(one, first, 0) if theirs
     ]
-    return 30.0 * sum(
-        mark.number != other.number and abs(mark.place - other.place) < TOGETHER for mark, other in nearest
-    )
+    return 30.0 * sum(a.number != b.number and abs(a.place - b.place) < TOGETHER for a, b in near)
 
 
 class _Laid(NamedTuple):
-    """A run: its notches one after another, the places where its edges meet, and its length."""
+    """A run: the places of its notches one after another, those where its edges meet, and its length."""
 
-    marks: list[Mark]
+    places: list[float]
     joints: list[float]
     whole: float
+
+
+def _laid(side: list[_Edge], turned: tuple[bool, ...], size: int) -> _Laid:
+    places: list[float] = []
+    joints, gone = [], 0.0
+    for each, back in zip(side, turned, strict=True):
+        length = each.lengths[size] or 0.0
+        places += [gone + (length - group.place if back else group.place) for group in each.groups[size]]
+        gone += length
+        joints.append(gone)
+    joints.pop()
+    return _Laid(places, joints, gone)
 
 
 def _fitted(laid: _Laid, whole: float) -> _Laid:
@@ -256,25 +265,15 @@ def _fitted(laid: _Laid, whole: float) -> _Laid:
     more, half = whole - laid.whole, laid.whole / 2
     if abs(more) < 0.1:
         return laid
-    marks = [mark._replace(place=mark.place + more) if mark.place > half else mark for mark in laid.marks]
-    return _Laid(marks, [at + more if at > half else at for at in laid.joints], laid.whole)
+    places, joints = ([at + more if at > half else at for at in row] for row in laid[:2])
+    return _Laid(places, joints, laid.whole)
 
 
-def _laid(side: list[_Edge], turned: tuple[bool, ...], size: int) -> _Laid:
-    marks: list[Mark] = []
-    joints, gone = [], 0.0
-    for each, back in zip(side, turned, strict=True):
-        length = each.lengths[size] or 0.0
-        marks += [
-            Mark(gone + (length - group.place if back else group.place), each.edge, len(group.kinds))
-            for group in each.groups[size]
-        ]
-        gone += length
-        joints.append(gone)
-    return _Laid(marks, joints[:-1], gone)
+def _marks(side: list[_Edge], laid: _Laid, size: int) -> list[Mark]:
+    """Its places with the notches that lie there."""
+    groups = [(each.edge, group) for each in side for group in each.groups[size]]
+    return [Mark(place, edge, len(group.kinds)) for place, (edge, group) in zip(laid.places, groups, strict=True)]
 
 
 def _meets(place: float, other: _Laid, reach: float) -> bool:
-    return any(abs(place - mark.place) <= reach for mark in other.marks) or any(
-        abs(place - at) <= reach for at in other.joints
-    )
+    return any(abs(place - at) <= reach for at in (*other.places, *other.joints))
