@@ -12,8 +12,10 @@ from booklet.recorded.cues import BadRecording, Marker, Slip
 
 MOST_MARKERS = 10_000
 _CODE = r"\d{2}:\d{2}:\d{2}[:;]\d{2}"
-# 001  REEL  V  C  [duration]  source in, source out, record in, record out
-_EVENT = re.compile(rf"\s*\d+\s+\S+\s+\S+\s+\S+(?:\s+\d+)?\s+({_CODE})\s+({_CODE})\s+({_CODE})\s+({_CODE})\s*\Z")
+# The name of a reel may have blanks: 001  REEL  V  C  [duration]  source in, source out, record in, record out
+_EVENT = re.compile(
+    rf"\s*\d+\s+\S.{{0,64}}?\s+\S+\s+\S+(?:\s+\d+)?\s+({_CODE})\s+({_CODE})\s+({_CODE})\s+({_CODE})\s*\Z"
+)
 # The adapter's own pattern of a marker, after its `* LOC:`
 _LOCATOR = re.compile(rf"\s*\*\s*LOC:\s*({_CODE})\s+(\w*)(?:\s+|$)(.*)")
 
@@ -25,7 +27,7 @@ class _Event(NamedTuple):
 
 
 def read_edit_list(text: str) -> tuple[list[Marker], list[Slip]]:
-    """Markers by their time in the film, whose first recorded frame is 0.
+    """Markers by their time in the film. Lists often begin at a whole hour, 01:00:00:00 as a rule, which is 0 then.
 
     A marker's time is that of the source; one that lies in its event's cut moves with it. Drop-frame codes are counted
     as such where the list says so. No list says its frame rate: it is told from the highest number of a frame, and a
@@ -67,7 +69,7 @@ def read_edit_list(text: str) -> tuple[list[Marker], list[Slip]]:
         raise BadRecording(
             "This edit list has no markers.", "Export it with its markers, which stand in lines that begin “* LOC:”."
         )
-    start = first or 0
+    start = (first or 0) // (3600 * rate) * 3600 * rate
     # Drop-frame codes are those of 29.97 or 59.94 frames a second.
     real = rate * 1000 / 1001 if drop or ";" in text else rate
     markers = [Marker(round(max(0, at - start) / real, 3), name, line) for at, name, line in found]

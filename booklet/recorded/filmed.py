@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 class Chapter(NamedTuple):
     """A take where it is filmed. take: its index among the takes; start, end: seconds; confidence: sure | look;
-    source: recorded | corrected; line: of the recording's file, 0 where corrected; why: what makes it unsure."""
+    source: recorded | corrected; line: of the recording's file; why: what makes it unsure."""
 
     take: int
     start: float
@@ -74,7 +74,7 @@ def what_was_filmed(pattern: Pattern) -> Filmed | None:
         heard, strangers = _marked(recording.markers, takes)
     corrected = corrected_times(pattern, view, takes, recording, {one.take: one.start for one in heard}, faults)
     ends = recording.ends if recording else 0.0
-    chapters = _with_ends(_settled(heard, corrected), ends)
+    chapters = _with_ends(_settled(heard, corrected, recording), ends)
     there = {chapter.take for chapter in chapters}
     missing = tuple(at for at in range(len(takes)) if at not in there) if recording is not None else ()
     return Filmed(
@@ -90,11 +90,23 @@ def what_was_filmed(pattern: Pattern) -> Filmed | None:
     )
 
 
-def _settled(heard: Sequence[Chapter], corrected: Corrected) -> list[Chapter]:
+def _settled(heard: Sequence[Chapter], corrected: Corrected, recording: Recording | None) -> list[Chapter]:
     """What was corrected wins."""
     kept = [one for one in heard if one.take not in corrected.times and one.take not in corrected.gone]
-    mine = [Chapter(take, start, 0.0, "sure", "corrected", 0) for take, start in corrected.times.items()]
+    mine = [
+        Chapter(take, start, 0.0, "sure", "corrected", _line_at(recording, start))
+        for take, start in corrected.times.items()
+    ]
     return sorted([*kept, *mine], key=lambda one: (one.start, one.take))
+
+
+def _line_at(recording: Recording | None, seconds: float) -> int:
+    """The line of what is said or marked at a time, or last before it; 1 where nothing is."""
+    if recording is None:
+        return 1
+    lines = [(cue.start, cue.line) for cue in recording.cues]
+    lines += [(marker.start, marker.line) for marker in recording.markers]
+    return max((row for row in lines if row[0] <= seconds + 1), default=(0.0, 1))[1]
 
 
 def _with_ends(chapters: Sequence[Chapter], ends: float) -> tuple[Chapter, ...]:
@@ -151,7 +163,7 @@ def times_object(filmed: Filmed) -> dict[str, Any]:
                 "end": chapter.end,
                 "confidence": chapter.confidence,
                 "source": chapter.source,
-                "line": chapter.line or None,
+                "line": chapter.line,
             }
         )
     recorded = filmed.recording.file if filmed.recording is not None else None

@@ -11,7 +11,7 @@ from booklet.recorded.cues import BadRecording, Marker, Slip
 MOST_MARKERS = 10_000
 LONGEST_NAME = 300
 # 12:40, 1:02:05, 1:02:05.5, 12:40.250, 760 or 760.5 seconds. A decimal comma is taken where cells are parted by “;”.
-_CLOCK = re.compile(r"(?:(?:(\d{1,3}):)?(\d{1,4}):)?(\d{1,6}(?:\.\d{1,6})?)\Z")
+_CLOCK = re.compile(r"(?:(?:(\d{1,3}):)?(\d{1,4}):)?(\d{1,6}(?:\.\d{1,6})?)\Z", re.ASCII)
 _HEADS = ("time", "start", "in", "position", "timecode")
 _NAMES = ("name", "title", "marker", "comment", "text", "description")
 

@@ -15,6 +15,7 @@ from tests.recorded.speech import Film, Noise, film
 if TYPE_CHECKING:
     from booklet.model.pattern import Pattern
     from booklet.recorded.chapters import Aligned
+    from booklet.recorded.cues import Cue
     from booklet.recorded.takes import Candidate
 
 ROOT = Path(__file__).resolve().parent.parent.parent
@@ -70,3 +71,14 @@ def run(folder: Path, seeds: int, noise: Noise) -> Score:
             made: Film = film(takes, f"{folder.name} {letter} {seed}", noise)
             total += score(align(made.cues, takes), takes, made.truth, made.missing, f"{folder.name} {letter}{seed}")
     return total
+
+
+def long_film(takes: list[Candidate], cues: int) -> tuple[list[Cue], dict[int, float]]:
+    """So many cues of loose speech: the film again and again, one after the other."""
+    whole: list[Cue] = []
+    begins, seed = 0.0, 0
+    while len(whole) < cues:
+        made = film(takes, f"long {seed}", Noise(swapped=0, missing=0))
+        whole += [cue._replace(start=cue.start + begins, end=cue.end + begins) for cue in made.cues]
+        begins, seed = whole[-1].end, seed + 1
+    return whole[:cues], made.truth
