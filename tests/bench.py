@@ -213,6 +213,29 @@ def faults(folder: Path) -> None:
     print(table(list(put_in(patterns, most))), "\n")
 
 
+def film(folder: Path) -> None:
+    """Which share of a film's chapters is found in loose speech, is any sure and wrong, and how long does it take?"""
+    from tests.recorded.bench import demo, speech, table
+
+    print("chapters found in captions alone (near: within 10 s of the truth)")
+    print(table([demo(), *speech(seeds=3)]))
+    print("  the goal: 95 % near, none sure and wrong\n")
+    many = folder / "many"
+    generate(200, many)
+    print("captions of three hours, 3,000 cues, and 200 steps")
+    sizes = (750, 1_500, 3_000)
+    command: list[str | Path] = [sys.executable, "-m", "tests.recorded.bench", many]
+    runs: dict[str, Command] = {"reading the pattern alone": [*command, "0"]}
+    runs |= {f"{cues:,} cues": [*command, str(cues)] for cues in sizes}
+    taken = interleaved(runs, 3)
+    for name, one in taken.items():
+        line(name, one)
+    least, few, middle, most = taken.values()
+    print(f"  3,000 cues in {most.seconds - least.seconds:.2f} s   (at most 3)")
+    ratio = (most.mebibytes - middle.mebibytes) / 2 / max(middle.mebibytes - few.mebibytes, 0.1)
+    print(f"  memory of the second 1,500 cues to that of the 750 before: {ratio:.2f}   (1 is linear)\n")
+
+
 PARTS = {
     "start": start,
     "booklet": booklet,
@@ -220,6 +243,7 @@ PARTS = {
     "bytes": same_bytes,
     "figures": figures,
     "faults": faults,
+    "film": film,
 }
 
 
