@@ -105,7 +105,9 @@ def _sides_of(one: Sequence[Edge], two: Sequence[Edge], bench: Bench, measures: 
 def _to_one(one: Sequence[Edge], two: Sequence[Edge], found: Sequence[tuple[float, float]]) -> tuple[float, float]:
     """By what both sides are to be multiplied, so that each is as long as one seam of what may be several."""
     ways = {(copies(edge), is_on_fold(edge.cut)) for edge in (*one, *two)}
-    times = [(1.0, 1.0)] if len(ways) == 1 else [(1.0, 1.0), (0.5, 1.0), (1.0, 0.5)]
+    times = [(1.0, 1.0)]
+    if len(ways) > 1:
+        times += [(0.5, 1.0), (1.0, 0.5), (0.25, 1.0), (1.0, 0.25)]
     best = times[0]
     if len(times) > 1:
         best = min(times, key=lambda each: sum(abs(a * each[0] - b * each[1]) for a, b in found))
