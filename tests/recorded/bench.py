@@ -30,6 +30,10 @@ LOOSE = {
 }
 
 
+# The first seeds are those on which the alignment was tuned.
+UNSEEN = 100
+
+
 class Row(NamedTuple):
     name: str
     score: Score
@@ -50,7 +54,7 @@ def speech(seeds: int) -> Iterator[Row]:
     for name, noise in LOOSE.items():
         total = Score(0, 0, 0, (), 0, 0, 0)
         for folder in (*DEMOS, *OTHERS):
-            total += run(folder, seeds, noise)
+            total += run(folder, seeds, noise, UNSEEN)
         yield Row(name, total)
 
 

@@ -62,12 +62,13 @@ def score(aligned: Aligned, takes: list[Candidate], truth: dict[int, float], mis
     return Score(len(truth), near, sure, tuple(wrong), len(missing), told, falsely)
 
 
-def run(folder: Path, seeds: int, noise: Noise) -> Score:
+def run(folder: Path, seeds: int, noise: Noise, first: int = 0) -> Score:
+    """Every view, with so many seeds, the first of which is `first`."""
     pattern = pattern_of(folder)
     total = Score(0, 0, 0, (), 0, 0, 0)
     for letter in pattern.views:
         takes = candidates(pattern, letter)
-        for seed in range(seeds):
+        for seed in range(first, first + seeds):
             made: Film = film(takes, f"{folder.name} {letter} {seed}", noise)
             total += score(align(made.cues, takes), takes, made.truth, made.missing, f"{folder.name} {letter}{seed}")
     return total
