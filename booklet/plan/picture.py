@@ -21,7 +21,7 @@ class Cloth(NamedTuple):
     piece: its name, as shapes know it; called: as the figure writes it; cloth: self | lining | interfacing;
     face: the side that shows, right | wrong; how it lies: alone | laid (on the cloth it meets, edges level) | opened
     (beside it, seam lines together) | under, over (behind it, seen from its right or its wrong side) | placed (on the
-    marked dots of another, by the ends of its own edge);
+    marked dots of another, by the ends of its own edge) | strap (both its ends on one edge of another);
     meets: the edges brought together; cut_to: edges cut along a marked line, with its name; sewn: edges that lie in a
     seam by now, so that the piece ends at its seam line there; hemmed: edges turned up by now; turned_in: edges whose
     allowance is pressed to the wrong side by now; ends_at: edges where it ends so far inside its cutting line;

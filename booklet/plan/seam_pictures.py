@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from booklet.plan.flat_pictures import count_of
 from booklet.plan.laying import Laying, on_cloths, own_edges, pairs, same_edges
 from booklet.plan.naming import listed, plural
 from booklet.plan.picture import Mark, Meeting, StepFigure
@@ -74,7 +75,7 @@ def _laid(
     marks: list[Mark] = []
     for side in others:
         if _is_loop(side):
-            marks += _loops(bench, laying, base, hidden=len(others) > 1)
+            marks += _loops(bench, laying, base, side, hidden=len(others) > 1)
         elif act.name == "baste" and laying.hangs_behind(side[0].cut):
             laying.place(side, above)
             together = BEHIND
@@ -174,19 +175,15 @@ def _seams_before(edge: Edge) -> list[Seam]:
     return list(near)
 
 
-def _loops(bench: Bench, laying: Laying, base: Sequence[Edge], hidden: bool) -> list[Mark]:
-    """As many loops as buttons go through them; one where none do."""
-    word = "hidden" if hidden else ""
-    return on_cloths(laying, "loop", base, Mark("", 0, word=word, many=loops_on(bench, base)))
-
-
-def loops_on(bench: Bench, base: Sequence[Edge]) -> int:
-    from booklet.plan.flat_pictures import count_of
-
-    for act in bench.of("button"):
-        if set(act.edges) & set(base):
-            return count_of(bench, act)
-    return 1
+def _loops(bench: Bench, laying: Laying, base: Sequence[Edge], side: Sequence[Edge], hidden: bool) -> list[Mark]:
+    """As many loops as buttons go through them; else the strip itself, in a bow."""
+    buttons = [act for act in bench.of("button") if set(act.edges) & set(base)]
+    if not buttons and not hidden and laying.can_show(side):
+        meets = Meeting(side[0].spec.name, laying.number[base[0].cut], base[0].spec.name)
+        laying.add(side[0].cut, "right", "strap", (meets,))
+        return []
+    many = count_of(bench, buttons[0]) if buttons else 1
+    return on_cloths(laying, "loop", base, Mark("", 0, word="hidden" if hidden else "", many=many))
 
 
 def _lay(laying: Laying, base: Sequence[Edge], side: Sequence[Edge], face: str, how: str = "laid") -> bool:

@@ -12,8 +12,8 @@ from booklet.shape.seamline import Flat
 # A sewn dart makes the cloth hollow. Drawn flat, what lies above it is turned down about its point, less and less along
 # the edge beyond, the armhole of a bust dart: over this angle at least, in radians. Our choice.
 EASED = math.radians(20.0)
-# In how many places is a leg tried for where it crosses a line?
-FINE = 400
+# In how many places is a leg tried for where it crosses a line, and then again near the best of them?
+FINE = 24
 
 
 class Turn:
@@ -114,8 +114,12 @@ def _line(line: Flat, turn: Turn, legs: tuple[Flat, Flat] | None) -> Flat:
 def _crossing(line: Flat, leg: Flat) -> float:
     """How far along a line a leg meets it: the line may be the seam line, and the leg begins at the cutting line."""
     whole = length(leg)
-    places = [along(leg, whole * share / FINE) for share in range(FINE + 1)]
-    return min((nearest(line, place) for place in places), key=lambda one: one[1])[0]
+    low, step = 0.0, whole / FINE
+    for _ in range(2):
+        places = [(nearest(line, along(leg, low + step * at)), low + step * at) for at in range(FINE + 1)]
+        (best, _), where = min(places, key=lambda one: one[0][1])
+        low, step = max(where - step, 0.0), 2 * step / FINE
+    return best
 
 
 def _angle(point: Point, place: Point) -> float:

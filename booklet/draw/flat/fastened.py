@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 
 # How wide is a button or buttonhole drawn where its notion has no size? Our choice.
 BUTTON = 12.0
+# Half of a zip's width, tape and teeth, in millimetres. Common practice, no source: for a zip of size 3 to 5.
+TAPE = 13.0
 # How long is a loop, and how far apart are its legs, for a button that is one wide? Common practice, no source.
 LOOP_LONG, LOOP_WIDE = 1.3, 0.7
 
@@ -138,3 +140,20 @@ def _slanting(line: Flat, start: float, end: float, bench: Bench) -> list[Stroke
         Stroke("hand", (aside(line, way - step * 0.2, -size / 2), aside(line, way + step * 0.2, size / 2)))
         for way in ways
     ]
+
+
+def zipper(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
+    """Face down along an edge, its tape level with it: the tape, the teeth, and the row that holds it."""
+    edges = sheet.edges(mark.edges)
+    start = {name: sheet.ends.get(name, 0.0) for name in mark.edges}
+    inner = sheet.rows({name: off + 2 * TAPE for name, off in start.items()}, mark.edges)
+    teeth = sheet.rows({name: off + TAPE for name, off in start.items()}, mark.edges)
+    rows = sheet.rows(allowances(mark, sheet), mark.edges)
+    strokes = [Stroke("thin", line) for line in (*edges, *inner)]
+    step, tall = max(3.0, bench.seen(0.8)), max(2.0, bench.seen(0.3))
+    for line in teeth:
+        number = int(length(line) / step)
+        ways = [step * (at + 0.5) for at in range(number)]
+        strokes += [Stroke("clip", (aside(line, way, -tall), aside(line, way, tall))) for way in ways]
+    strokes += [Stroke("stitch", row) for row in rows]
+    return Marked(strokes=tuple(strokes), work=(*edges, *inner))

@@ -257,6 +257,7 @@ _DRAWN: dict[str, Callable[[Mark, Sheet, Bench], Marked]] = {
     "snap": fastened.fastenings,
     "hook": fastened.fastenings,
     "loop": fastened.loops,
+    "zipper": fastened.zipper,
     "close": fastened.by_hand,
     "slipstitch": fastened.by_hand,
     "tack": fastened.tack,

@@ -23,6 +23,9 @@ if TYPE_CHECKING:
 STRIP = 62.0
 # Two halves that lie no further apart than twice this are one, in millimetres of cloth. Our choice.
 SLIT = 2.2
+# A corner sharper than the angle of this cosine, about ten degrees, with a side shorter than so many millimetres of
+# cloth, is no corner. Our choice.
+BACK, SPUR = 0.985, 40.0
 
 
 class Sheet(NamedTuple):
@@ -126,7 +129,7 @@ def _sheet(lying: Lying, spread: Spread, turned: set[str], trimmed: dict[str, fl
     fold: Flat | None = None
     if lying.cloth.halved:
         ring, fold = _folded(lying, ring)
-    area: Any = _largest(Polygon(lying.motion.all(ring)).buffer(0))
+    area: Any = _largest(Polygon(_without_spurs(lying.motion.all(ring))).buffer(0))
     axis = spread.axes.get(lying.together)
     mirror = across(*axis) if axis and not crosses_fold(lying.cloth) else None
     middle = (lying.motion(lying.shape.fold[0]), lying.motion(lying.shape.fold[1])) if lying.shape.fold else None
@@ -135,6 +138,21 @@ def _sheet(lying: Lying, spread: Spread, turned: set[str], trimmed: dict[str, fl
         # To a hundredth of a millimetre, so that the two halves grow together along the fold.
         area = _grown_together(union(area, other, grid_size=0.01))
     return Sheet(lying, area, mirror, gone, middle if mirror else None, fold or (None if mirror else middle), torn)
+
+
+def _without_spurs(ring: Flat) -> Flat:
+    """Without the hairs that stand out where two neighbouring lines run past their corner and back."""
+    points, at = list(ring[:-1]), 0
+    while at < len(points) and len(points) > 3:
+        before, here, after = points[at - 1], points[at], points[(at + 1) % len(points)]
+        ux, uy, vx, vy = before[0] - here[0], before[1] - here[1], after[0] - here[0], after[1] - here[1]
+        one, two = math.hypot(ux, uy), math.hypot(vx, vy)
+        if min(one, two) < 1e-6 or (min(one, two) < SPUR and ux * vx + uy * vy > BACK * one * two):
+            del points[at]
+            at = max(at - 2, 0)
+        else:
+            at += 1
+    return (*points, points[0])
 
 
 def _grown_together(area: Any) -> Any:

@@ -10,6 +10,7 @@ from booklet.draw.flat.bend import Bend, depth
 from booklet.draw.flat.chain import Link, chained, sampled
 from booklet.draw.flat.drawn_up import DrawnUp, drawn_up
 from booklet.draw.flat.eased import Eased
+from booklet.draw.flat.strap import strap
 from booklet.read.tree import same_name
 from booklet.shape.close import close_dart
 from booklet.shape.course import Point, along, distance, length, nearest
@@ -130,6 +131,8 @@ def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Placing:
     is narrow, else tangent at one place."""
     if cloth.how == "placed":
         return _placed(cloth, shape, lying[cloth.meets[0].other])
+    if cloth.how == "strap":
+        return strap(cloth, shape, lying[cloth.meets[0].other])
     mine, theirs = [], []
     several = len({meeting.other for meeting in cloth.meets}) > 1
     for meeting in cloth.meets:
@@ -177,8 +180,10 @@ def _of_piece(one: Lying, edge: str) -> Link:
 
 
 def crosses_fold(cloth: Cloth) -> bool:
-    """Whether it lies across the fold of what it is placed on: on a dot, named twice, and its mirror image."""
-    return cloth.how == "placed" and len(cloth.dots) == 2 and cloth.dots[0] == cloth.dots[1]
+    """Whether it lies across the fold of what it is placed on, on a dot, named twice, and its mirror image; or is a
+    strap, of which there is one."""
+    twice = cloth.how == "placed" and len(cloth.dots) == 2 and cloth.dots[0] == cloth.dots[1]
+    return twice or cloth.how == "strap"
 
 
 def across(start: Point, end: Point) -> Motion:
