@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from booklet.plan.flat_pictures import fused
 from booklet.plan.laying import Laying, on_cloths, own_edges
-from booklet.plan.picture import Mark, Meeting, StepFigure
+from booklet.plan.picture import Meeting, StepFigure
 from booklet.plan.picture_words import fits, part_of, sentence, things_of
 from booklet.plan.write import capital
 from booklet.read.tree import same_name
@@ -62,17 +62,18 @@ def _closed(bench: Bench, act: Act, drawn: frozenset[str]) -> StepFigure | None:
     edge = act.edges[0]
     laying = Laying(bench, act.time, drawn)
     shown = _over_own_seam(laying, edge) or _over_other_seam(laying, edge) or _gap(laying, edge)
-    marks = on_cloths(laying, "close", [shown], Mark("", 0))
+    by = act.entry.options.get("by")
+    by_hand = act.name == "slipstitch" or (by is not None and same_name(by.value) == "hand")
+    hand = " by hand" if by_hand else ""
+    marks = on_cloths(laying, "close" if by_hand else "edgestitch", [shown])
     gap = shown is edge and len(laying.cloths) == 1
     names = things_of([act])
-    by = act.entry.options.get("by")
-    hand = "" if by is not None and same_name(by.value) != "hand" else " by hand"
-    where = "closed" if gap else "lies folded over the seam, stitched"
+    where = "stitched shut" if gap else "lies folded over the seam, stitched"
     return StepFigure(
         tuple(laying.cloths),
         (*marks, *laying.flaps()),
         sentence(f"{'right' if gap else 'wrong'} side up: {names} {where}{hand}"),
-        f"Gap closed{hand}" if gap else fits(f"Fold over the seam, stitched{hand}", f"Fold stitched{hand}"),
+        f"Gap closed{hand}" if gap else fits(f"Fold over the seam, stitched{hand}", f"Fold stitched{hand}", "Stitched"),
     )
 
 
