@@ -94,7 +94,7 @@ def _uppermost(side: list[Edge]) -> list[Edge]:
             edge in layer.edges for each in edge.basted if mine & set(each.layers[0].edges) for layer in each.layers[1:]
         )
     ]
-    return [edge for edge in side if edge not in onto] if onto else side
+    return [edge for edge in side if edge not in onto] or side
 
 
 def eased(edges: list[Edge], act: Act) -> Act | None:

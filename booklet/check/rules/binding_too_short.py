@@ -88,6 +88,8 @@ def _pieces(taken: list[CutPiece], bench: Bench, measures: Measures, fitting: st
     """How far a strip reaches in every size, all its pieces joined and stretched; and one of them."""
     found: list[tuple[float, float] | None] = []
     edges = [edge for edge in taken[0].edges.values() if not edge.spec.fold]
+    if not edges:
+        return [None] * len(measures.sizes)
     lengths = [length_of(edge, bench, measures, fitting) for edge in edges]
     stretch = 1 / (1 - gives(edges[:1], [], bench))
     for at in range(len(measures.sizes)):
