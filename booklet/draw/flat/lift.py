@@ -24,6 +24,8 @@ EDGES = 1.25
 CLOTH, LEAST = 0.45, 4.0
 # White between what is folded back and the work, in millimetres on paper.
 AIR = 1.2
+# How much longer than the fold is what is cut off along it, at each end, as a share?
+WIDER = 0.03
 
 
 class Lifted(NamedTuple):
@@ -62,7 +64,7 @@ def lifted(made: Sequence[Sheet], done: Sequence[Marked], paper: Paper) -> Lifte
     _, away, flap = max(found, key=lambda one: one[0])
     cloth = made[at].lying.cloth
     face = "right" if cloth.face == "wrong" else "wrong"
-    rest = made[at]._replace(area=made[at].area.difference(away))
+    rest = made[at]._replace(area=made[at].area.difference(_beyond(*away.exterior.coords[:3])))
     return Lifted(at, rest, Marked(patches=(Patch(face, cloth.cloth, flap),)))
 
 
@@ -96,6 +98,16 @@ def _middle(one: Point, two: Point) -> Any:
     from shapely import Point as Spot
 
     return Spot((one[0] + two[0]) / 2, (one[1] + two[1]) / 2)
+
+
+def _beyond(corner: Point, one: Point, two: Point) -> Any:
+    """All that lies beyond the fold, a little wider than the corner, so that no hair of a curved edge is left."""
+    from shapely import Polygon
+
+    (x, y), (dx, dy) = _mirrored(corner, one, two), (two[0] - one[0], two[1] - one[1])
+    out = (corner[0] - x) * 0.7, (corner[1] - y) * 0.7
+    one, two = (one[0] - dx * WIDER, one[1] - dy * WIDER), (two[0] + dx * WIDER, two[1] + dy * WIDER)
+    return Polygon([one, two, (two[0] + out[0], two[1] + out[1]), (one[0] + out[0], one[1] + out[1])])
 
 
 def _mirrored(point: Point, one: Point, two: Point) -> Point:

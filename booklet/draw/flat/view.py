@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 
 # A hidden edge closer than this to a visible one, in millimetres on paper, is not drawn beside it. Our choice.
 BESIDE = 0.45
+# A mark further from every cloth than this, in millimetres on paper, is on what was cut off before. Our choice.
+NEAR = 2.0
 # Shorter pieces of hidden edges say nothing. Our choice.
 SHORTEST = 1.2
 
@@ -69,7 +71,7 @@ class View(NamedTuple):
 
 def view(made: list[Sheet], strong: set[int], done: list[Marked], on: list[int], paper: Paper) -> View:
     """strong: which of the sheets are in hand; on: the sheet of each mark."""
-    from shapely import Polygon, union
+    from shapely import Polygon, prepare, union
 
     areas = [paper.laid(sheet.area) for sheet in made]
     above: Any = Polygon()
@@ -77,7 +79,9 @@ def view(made: list[Sheet], strong: set[int], done: list[Marked], on: list[int],
     for at in range(len(made) - 1, -1, -1):
         cloths.append(_seen(made[at], at in strong, areas[at], above, paper))
         above = union(above, areas[at])
-    return View(paper, cloths[::-1], [_mark(one, paper) for one in done], on)
+    near = above.buffer(NEAR, quad_segs=2)
+    prepare(near)
+    return View(paper, cloths[::-1], [_mark(one, paper, near) for one in done], on)
 
 
 def _seen(sheet: Sheet, strong: bool, area: Any, above: Any, paper: Paper) -> Seen:
@@ -112,15 +116,13 @@ def _beside(fold: Flat, area: Any, free: Any, paper: Paper) -> list[Flat]:
     return found
 
 
-def _mark(one: Marked, paper: Paper) -> SeenMark:
+def _mark(one: Marked, paper: Paper, near: Any) -> SeenMark:
+    """near: the cloths and a little round them; a line that lies quite outside was cut off with the cloth."""
     from shapely import LineString
 
     patches = [(patch.face, patch.cloth, paper.laid(patch.area)) for patch in one.patches]
-    strokes = [
-        (stroke.kind, lines_of(paper.laid(LineString(stroke.line)), 0.05))
-        for stroke in one.strokes
-        if len(stroke.line) > 1
-    ]
+    laid = [(stroke.kind, paper.laid(LineString(stroke.line))) for stroke in one.strokes if len(stroke.line) > 1]
+    strokes = [(kind, lines_of(line, 0.05)) for kind, line in laid if near.intersects(line)]
     return SeenMark([patch for patch in patches if not patch[2].is_empty], [stroke for stroke in strokes if stroke[1]])
 
 
