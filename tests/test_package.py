@@ -88,10 +88,12 @@ def test_the_wheel_says_what_it_needs(wheel: Path) -> None:
         "fonttools",
         "jinja2",
         "markdown-it-py",
+        "numpy",
         "pyyaml",
         "shapely",
         "svgwrite",
         "weasyprint",
+        "webvtt-py",
     }
 
 
