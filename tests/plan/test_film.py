@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 from booklet.plan.film.chapters import FEWEST_CHAPTERS, SHORTEST_CHAPTER
+from booklet.plan.film.takes import film_of
 from booklet.plan.plan import FilmPlan
+from booklet.plan.write import Writer
 from tests.plan import small
 
 STEPS = """\
@@ -149,3 +151,55 @@ def test_a_chapter_of_a_demo_has_the_number_and_title_of_its_step(name: str) -> 
     named = [chapter.title for chapter in film.chapters if chapter.title.startswith("Step ")]
     assert named
     assert set(named) <= known
+
+
+TAKES = """\
+  - id: one
+    title: One
+    text: Sew.
+    work: [{sew: [front.side, back.side]}]
+    film:
+      - {setup: table, words: 420, note: [5/8 in, front, Hold it flat]}
+      - {show: The seam, say: "Sew 5/8 in.", about views: "In view A sew 3/8 in."}
+"""
+
+
+def test_words_that_are_not_written_yet_take_their_time(tmp_path: Path) -> None:
+    """420 words at 140 a minute are three minutes; those of other views are said too, and a measure is two words."""
+    made = film(tmp_path, "view: B\n", TAKES)
+    assert made is not None
+    first, second = made.shots
+    assert (first.words, first.minutes, first.estimated) == (420, 3.0, True)
+    assert (second.words, second.others) == (9, "In view A sew 3/8 in (1 cm).")
+
+
+def test_notes_for_the_screen_are_in_the_booklets_words(tmp_path: Path) -> None:
+    """A measure in both systems, a piece with its number, and words."""
+    made = film(tmp_path, "view: B\n", TAKES)
+    assert made is not None
+    assert [(note.kind, note.text) for note in made.shots[0].notes] == [
+        ("words", "5/8 in (1.5 cm)"), ("piece", "Front (1)"), ("words", "Hold it flat"),
+    ]  # fmt: skip
+
+
+def test_a_longer_edge_takes_longer_where_its_length_is_known(tmp_path: Path) -> None:
+    """A seam's five minutes hold for 50 cm: half of them go with the length, and never more than twice as many."""
+    steps = "  - {id: one, title: One, text: Sew., work: [{sew: [front.side, back.side]}]}\n"
+    pattern = small.pattern(tmp_path, steps)
+    views = {view.letter: view for view in small.plan(tmp_path, steps).views}
+
+    def minutes(millimetres: float | None) -> float:
+        made = film_of(pattern, views, Writer(pattern), lambda _, edge: millimetres if edge == "side" else None)
+        assert made is not None
+        return made.shots[0].minutes
+
+    assert [minutes(length) for length in (None, 500, 1000, 100, 9000)] == [5, 5, 7.5, 3, 10]
+
+
+def test_edges_of_the_demos_are_measured() -> None:
+    """The plan of an edition knows its outlines: the side of the tunic's front, in the size of the figures."""
+    edition = small.demo("saltmarsh-tunic")
+    length = edition._length("front", "side")
+    assert length is not None
+    assert 200 < length < 900
+    assert edition._length("front", "no such edge") is None

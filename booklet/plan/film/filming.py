@@ -134,7 +134,7 @@ def _at_start(needs: Prerequisites, item: int) -> Garment:
     numbers = [step.number for step in needs.steps]
     begun = mine.step if any(other.step == mine.step for other in needs.items[:item]) else None
     shown = mine.step is not None or bool(mine.sewn)
-    return garment(mine.sewn, numbers, begun, shown)
+    return garment(mine.sewn, numbers, begun, shown, "its pieces cut")
 
 
 def _samples(

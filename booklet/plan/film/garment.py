@@ -21,22 +21,27 @@ class Garment(NamedTuple):
     says: str
 
 
-def garment(sewn: Collection[int], numbers: Sequence[int], begun: int | None = None, shown: bool = True) -> Garment:
-    """sewn: places among the view's steps; numbers: of all those steps; begun: a place; shown: False where none is."""
+def garment(
+    sewn: Collection[int],
+    numbers: Sequence[int],
+    begun: int | None = None,
+    shown: bool = True,
+    nothing: str = "cut, nothing sewn",
+) -> Garment:
+    """sewn: places among the view's steps; numbers: of all those steps; begun: a place; shown: False where none is;
+    nothing: what is said where nothing must be sewn."""
     last = max(sewn, default=-1)
     missing = [at for at in range(last) if at not in sewn and at != begun]
-    says = _says(sorted(sewn), missing, numbers, begun, shown)
+    says = _says(sorted(sewn), missing, numbers, begun, nothing) if shown else "none needed"
     begun_number = numbers[begun] if begun is not None else None
     return Garment(tuple(numbers[at] for at in sorted(sewn)), tuple(numbers[at] for at in missing), begun_number, says)
 
 
-def _says(sewn: Sequence[int], missing: Sequence[int], numbers: Sequence[int], begun: int | None, shown: bool) -> str:
-    if not shown:
-        return "none needed"
+def _says(sewn: Sequence[int], missing: Sequence[int], numbers: Sequence[int], begun: int | None, nothing: str) -> str:
     if len(sewn) == len(numbers):
         return "finished"
     if not sewn:
-        words = "cut, nothing sewn"
+        words = nothing
     elif not missing:
         words = f"sewn to step {numbers[sewn[-1]]}"
     elif len(missing) <= MOST_OPEN and len(missing) < len(sewn):
