@@ -59,15 +59,15 @@ class _Field:
     """What is taken on the paper already."""
 
     def __init__(self, ink: Any, work: Any, cloths: Any, taken: Sequence[Any], room: float) -> None:
-        from shapely import prepare, union_all
+        from shapely import prepare
 
         self.cloths = cloths
         self.work = work
         self.room = room
-        self.ink = ink if not taken else union_all([ink, *taken])
+        self.ink = ink
         prepare(self.ink)
         prepare(self.cloths)
-        both = [shape.bounds for shape in (self.ink, cloths) if not shape.is_empty] or [(0.0, 0.0, 0.0, 0.0)]
+        both = [shape.bounds for shape in (ink, cloths, *taken) if not shape.is_empty] or [(0.0, 0.0, 0.0, 0.0)]
         self.left, self.top = min(one[0] for one in both), min(one[1] for one in both)
         self.right, self.bottom = max(one[2] for one in both), max(one[3] for one in both)
         self.boxes: list[Any] = list(taken)
