@@ -17,6 +17,8 @@ from shapely import LineString, Point, box, intersects
 
 from booklet.draw.drawing import Drawing
 from booklet.draw.flat.picture import draw_picture
+from booklet.draw.key import draw_key
+from booklet.plan.key import key_of
 from booklet.plan.picture import StepFigure
 from tests.draw.flat_figures import DEMOS, asked
 from tests.draw.reading import SVG, advance
@@ -141,3 +143,15 @@ def test_the_same_figure_is_the_same_bytes(name: str) -> None:
     _, shapes = asked(name)
     for figure in reversed(first):
         assert draw_picture(figure, shapes) == first[figure]
+
+
+def test_the_key_has_a_row_and_a_swatch_for_what_these_figures_use() -> None:
+    """A clipped and basted garment's key says so; a tote without a clip has no such row; each row has its swatch."""
+    rows = {name: [row.kind for row in key_of(figures(name))] for name in DEMOS}
+    assert {"clip", "basting", "notch", "hidden edge", "cut here", "zigzag"} <= set(rows["saltmarsh-tunic"])
+    assert "clip" not in rows["lantern-tote"]
+    assert "centre line" not in rows["lantern-tote"]
+    assert "centre line" in [row.kind for row in key_of(figures("lantern-tote"), {"lining"})]
+    for kinds in rows.values():
+        swatches = [draw_key(kind).svg for kind in kinds]
+        assert len(set(swatches)) == len(swatches) > 6
