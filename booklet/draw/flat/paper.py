@@ -15,6 +15,8 @@ STRIP = 0.55
 ROUND = 0.18
 # How far may a drawn line leave the true one, in millimetres on paper? Our choice: a fifteenth of the thinnest line.
 FINE = 0.01
+# Cloth that ends within so many millimetres of cloth beyond the end of the picture is shown to its edge. Our choice.
+EDGE = 30.0
 # Room beyond a side on which all is shown, on paper.
 AWAY = 2.0
 
@@ -84,11 +86,20 @@ def _paper(whole: Box, focus: Box, width: float, height: float) -> Paper:
         ),
         whole,
     )
+    box = _snapped(box, whole)
     scale = _step(_fit(box, width, height))
     if box == whole:
         return Paper(scale, box, True)
     torn = (box[0] > whole[0], box[1] > whole[1], box[2] < whole[2], box[3] < whole[3])
     return Paper(scale, box, False, torn_off((box[2] - box[0]) * scale, (box[3] - box[1]) * scale, torn))
+
+
+def _snapped(box: Box, whole: Box) -> Box:
+    """To the very edge where it is near: no wave runs along a seam or a fold."""
+    left, top, right, bottom = (
+        edge if abs(side - edge) < EDGE else side for side, edge in zip(box, whole, strict=True)
+    )
+    return left, top, right, bottom
 
 
 def _step(scale: float) -> float:
