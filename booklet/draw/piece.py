@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from booklet.shape.piece import PieceShape, ShapedEdge
     from booklet.shape.seamline import Flat
 
-# How far may the outline of a small picture leave the true one, in millimetres on paper? Our choice: a third of its line.
+# How far may the outline of a small picture leave the true one, in millimetres on paper? Our choice: a third of a line.
 ROUGH = 0.05
 
 Spot = tuple[float, float, float]
