@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from booklet.plan.film.filming import Filming, filming_of
+from booklet.plan.film.filming import MOST_TAKES, Filming, filming_of
 from booklet.plan.film.garment import garment
 from booklet.plan.film.prerequisites import Prerequisites, prerequisites
 from booklet.plan.film.takes import placed_takes
@@ -201,3 +201,25 @@ def test_takes_without_set_ups_need_no_change(tmp_path: Path) -> None:
 def test_how_far_a_garment_is_sewn(sewn: set[int], begun: int | None, shown: bool, says: str) -> None:
     """Numbers of other views' steps are no gap."""
     assert garment(sewn, [1, 3, 4, 7, 8, 9, 10, 12], begun, shown).says == says
+
+
+def test_a_film_longer_than_can_be_put_in_order_keeps_the_order_of_sewing(tmp_path: Path) -> None:
+    """Many hundreds of takes are told as the film has them, and that is said."""
+    takes = ", ".join("{setup: machine}, {setup: iron}" for _ in range(MOST_TAKES // 2 + 1))
+    steps = (
+        f"  - {{id: one, title: One, text: Sew., work: [{{press part: front}}], film: [{takes}]}}\n"
+        "  - {id: two, title: Two, text: Sew., work: [{press part: back}]}\n"
+    )
+    filming = small.edition(tmp_path, steps).filming
+    assert filming is not None
+    assert [shot.take for shot in filming.takes] == list(range(1, MOST_TAKES + 4))
+    assert filming.says == f"{MOST_TAKES + 2} changes of set-up, in the order of sewing."
+    assert [shot.garment.says for shot in filming.takes[-2:]] == ["cut, nothing sewn", "sewn to step 1"]
+
+
+def test_no_takes_no_day(tmp_path: Path) -> None:
+    """A view whose only step may be left out is filmed in no time."""
+    steps = "  - {id: one, title: One, optional: true, text: Sew., work: [{press part: front}]}\n"
+    filming = small.edition(tmp_path, steps).filming
+    assert filming is not None
+    assert (filming.takes, filming.samples, filming.changes) == ((), (), 0)

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 # For how many samples are the changes told, besides those that the writer asked for? Our choice.
 TOLD = 4
+# How many takes are put in order? More are told as the film has them: our choice, so that no list takes minutes.
+MOST_TAKES = 600
 
 
 class Filmed(NamedTuple):
@@ -71,6 +73,8 @@ class Filming(NamedTuple):
 def filming_of(pattern: Pattern, bench: Bench, film: FilmPlan) -> Filming:
     """bench: the film's view, with all its optional steps."""
     placed = placed_takes(pattern, film.view.letter)
+    if not placed or len(placed) > MOST_TAKES:
+        return _as_written(film.shots)
     wanted = pattern.film.samples if pattern.film else 0
     needs = prerequisites(pattern, bench, placed)
     kinds = _kinds(film.shots, needs.items)
@@ -81,6 +85,23 @@ def filming_of(pattern: Pattern, bench: Bench, film: FilmPlan) -> Filming:
         found = ways(kinds, needs.items, max(wanted, TOLD))
         way = found[min(wanted, len(found) - 1)]
     return _day(needs, kinds, way, found)
+
+
+def _as_written(shots: Sequence[Shot]) -> Filming:
+    """The order of the film, for one garment that is sewn as it is filmed."""
+    takes: list[Filmed] = []
+    block, sewn, last = 0, "cut, nothing sewn", None
+    for at, shot in enumerate(shots):
+        block += at == 0 or shot.setup != shots[at - 1].setup
+        if shot.step is not None and last is not None and shot.step != last:
+            sewn = f"sewn to step {last}"
+        last = shot.step if shot.step is not None else last
+        takes.append(Filmed(shot.take, block, 1, Garment((), (), None, sewn)))
+    changes = max(block - 1, 0)
+    least = max(len({shot.setup for shot in shots}) - 1, 0)
+    return Filming(
+        tuple(takes), (), changes, least, changes, (), f"{_changes(changes)} of set-up, in the order of sewing."
+    )
 
 
 def _kinds(shots: Sequence[Shot], items: Sequence[Item]) -> list[int]:

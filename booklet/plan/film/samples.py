@@ -17,9 +17,12 @@ if TYPE_CHECKING:
     from booklet.plan.film.prerequisites import Item
 
 # How many rows does the search for the best cuts keep? Few, as it tries many; the best are then searched in full.
-QUICK = 40
+QUICK = 20
+# Up to how many takes is every cut tried? With more, so many cuts are tried, evenly spread. Our choice, so that a
+# second or two is enough.
+FULL_TAKES, FEW_CUTS = 60, 24
 # From how many takes on are no samples looked for? Our choice: a film of that length takes days anyway.
-MOST_TAKES = 250
+MOST_TAKES = 120
 
 
 class Way(NamedTuple):
@@ -58,16 +61,19 @@ class _Cutting:
         self.kinds = kinds
         self.before = before
         self.starts = starts
+        self.full = len(kinds) <= FULL_TAKES
+        self.tries = starts if self.full else starts[:: max(1, -(-len(starts) // FEW_CUTS))]
+        self.width = max(QUICK * FULL_TAKES**2 // max(len(kinds), FULL_TAKES) ** 2, 4)
         self._quick: dict[tuple[int, ...], Ordered] = {}
 
     def best(self, cuts: tuple[int, ...]) -> tuple[int, ...] | None:
-        """One cut more, where it saves most, and then each cut moved to where it saves most."""
-        best = self._first(tuple(sorted((*cuts, at))) for at in self.starts if at not in cuts)
-        if best is None or len(best) == 1:
+        """One cut more, where it saves most; and of two, each moved once more to where it saves most."""
+        best = self._first(tuple(sorted((*cuts, at))) for at in self.tries if at not in cuts)
+        if best is None or len(best) != 2 or not self.full:
             return best
         for moved in best:
             rest = tuple(at for at in best if at != moved)
-            best = self._first(tuple(sorted((*rest, at))) for at in self.starts if at not in rest) or best
+            best = self._first(tuple(sorted((*rest, at))) for at in self.tries if at not in rest) or best
             if moved not in best:
                 break
         return best
@@ -77,13 +83,13 @@ class _Cutting:
 
     def _tried(self, cuts: tuple[int, ...]) -> Ordered:
         if cuts not in self._quick:
-            self._quick[cuts] = fewest_blocks(self.kinds, cut(self.before, cuts), QUICK)
+            self._quick[cuts] = fewest_blocks(self.kinds, cut(self.before, cuts), self.width)
         return self._quick[cuts]
 
     def bound(self, samples: int) -> int:
-        """No order with so many samples has fewer blocks. With one every cut was tried; with more, the takes of some
-        run that wait for each other need as many as the best cuts leave the worst run."""
-        if samples == 1:
+        """No order with so many samples has fewer blocks. With one, where every cut was tried, it is the best of
+        them; else the takes of some run that wait for each other need as many as the best cuts leave the worst run."""
+        if samples == 1 and self.full:
             return min(self._tried((at,)).at_least for at in self.starts)
         bounds = [0, *self.starts, len(self.kinds)]
         tall = {start: self._tall(start) for start in bounds[:-1]}

@@ -45,7 +45,7 @@ def blocks_in(order: Iterable[int], kinds: Sequence[int]) -> int:
 
 def fewest_blocks(kinds: Sequence[int], before: Sequence[int], width: int = WIDTH) -> Ordered:
     """kinds: of each thing; before: all things that must come before it, as the bits of a number."""
-    width = max(width * FULL_WIDTH // max(len(kinds), FULL_WIDTH), 1)
+    width = max(width * FULL_WIDTH**2 // max(len(kinds), FULL_WIDTH) ** 2, 1)
     problem = _Problem(kinds, before)
     given = tuple(range(len(kinds)))
     best = Ordered(given, blocks_in(given, kinds), problem.left(0))
