@@ -217,7 +217,7 @@ def film(folder: Path) -> None:
     """Which share of a film's chapters is found in loose speech, is any sure and wrong, and how long does it take?"""
     from tests.recorded.bench import demo, speech, table
 
-    print("chapters found in captions alone (near: within 10 s of the truth)")
+    print("chapters found in captions alone (near: within 10 s of the truth; wrong: sure and not near)")
     print(table([demo(), *speech(seeds=3)]))
     print("  the goal: 95 % near, none sure and wrong\n")
     many = folder / "many"

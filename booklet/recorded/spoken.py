@@ -44,6 +44,11 @@ class Said(NamedTuple):
     bare: bool
 
 
+def counts(word: str) -> bool:
+    """Whether it is a number, a part or a unit, and no thing."""
+    return word in _UNITS or word in spoken()["numbers"] or word in spoken()["parts"]
+
+
 def words_of(text: str) -> list[Word]:
     return [Word(match[0].lower().replace("’", "'"), *match.span()) for match in _WORD.finditer(text)]
 
@@ -108,6 +113,8 @@ def measures_in(words: Sequence[Word]) -> list[Said]:
 def _measure(words: Sequence[Word], at: int) -> Said | None:
     article = words[at].word in ("a", "an")
     first = at
+    if article and at and words[at - 1].word == "of":
+        return None  # of “five eighths of an inch”, where the caption lost what stands before
     if article and at + 1 < len(words) and _UNITS.get(words[at + 1].word) in ("in", "yd", "m"):
         return _and_more(words, first, at + 1, Fraction(1), _UNITS[words[at + 1].word])
     if article:
@@ -120,6 +127,8 @@ def _measure(words: Sequence[Word], at: int) -> Said | None:
     while unit_at < len(words) and unit_at - after < 2 and words[unit_at].word in ("of", "a", "an"):
         unit_at += 1
     word = words[unit_at].word if unit_at < len(words) else ""
+    if unit_at > after and not parted:
+        return None  # no one says “three of an inch”
     if word in _UNITS and (parted or word not in _NEEDS_PART or (unit_at == after and word != "in")):
         return _and_more(words, first, unit_at, amount, _UNITS[word])
     if parted and amount.denominator >= 8:
@@ -173,7 +182,7 @@ def _part(words: Sequence[Word], at: int) -> tuple[Fraction, int] | None:
         over = int(bottom[:6])
         return (Fraction(int(top[:6]), over), at + 1) if over else None
     parts: dict[str, str] = spoken()["parts"]
-    if word in parts and word not in ("eights", "fourth", "third"):
+    if word in parts and not word.endswith("s") and word not in ("fourth", "third"):
         return Fraction(1, int(parts[word])), at + 1
     whole = _whole(words, at)
     if whole is not None and whole[1] < len(words) and whole[0].denominator == 1 and whole[0] < 16:

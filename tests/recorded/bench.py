@@ -15,7 +15,7 @@ from booklet.recorded.chapters import align
 from booklet.recorded.takes import candidates
 from tests.recorded.scores import DEMOS, OTHERS, Score, long_film, pattern_of, run, score
 from tests.recorded.speech import Noise
-from tests.recorded.truth import NOT_FILMED, TRUTH
+from tests.recorded.truth import NOT_FILMED, SWAPPED, TRUTH
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -46,7 +46,9 @@ def demo() -> Row:
     by_key = {take.id or take.title: at for at, take in enumerate(takes)}
     cues, _ = read_captions((DEMOS[0] / "captions.vtt").read_text(encoding="utf-8"), srt=False)
     truth = {by_key[key]: start for key, start in TRUTH.items()}
-    return Row("the tunic's captions", score(align(cues, takes), takes, truth, [by_key[NOT_FILMED]], "tunic"))
+    late, early = (by_key[key] for key in SWAPPED)
+    found = score(align(cues, takes), takes, truth, [by_key[NOT_FILMED]], [(early, late)], "tunic")
+    return Row("the tunic's captions", found)
 
 
 def speech(seeds: int) -> Iterator[Row]:
@@ -59,11 +61,13 @@ def speech(seeds: int) -> Iterator[Row]:
 
 
 def table(rows: Sequence[Row]) -> str:
-    lines = [f"  {'':<42}{'chapters':>9}{'near':>8}{'sure':>8}{'sure, wrong':>13}{'left out, told':>16}"]
+    lines = [
+        f"  {'':<42}{'chapters':>9}{'near':>8}{'sure':>8}{'wrong':>7}{'left out, named':>17}{'swapped, named':>16}"
+    ]
     for name, one in rows:
         near, sure = one.near / one.shown, one.sure / one.shown
-        told = f"{one.told} of {one.missing}"
-        lines.append(f"  {name:<42}{one.shown:>9}{near:>8.1%}{sure:>8.1%}{len(one.wrong):>13}{told:>16}")
+        named, moved = f"{one.named} of {one.missing}", f"{one.moved} of {one.swapped}"
+        lines.append(f"  {name:<42}{one.shown:>9}{near:>8.1%}{sure:>8.1%}{len(one.wrong):>7}{named:>17}{moved:>16}")
         lines += [f"      {wrong}" for wrong in one.wrong]
     return "\n".join(lines)
 

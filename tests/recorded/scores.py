@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
+from booklet.check.order.compare import moved_between
 from booklet.model.build import build_pattern
 from booklet.read.faults import Faults
 from booklet.read.folder import read_folder
@@ -27,15 +28,18 @@ NEAR = 10.0
 
 
 class Score(NamedTuple):
-    """Of `shown` takes: near the truth, sure, sure and wrong. missing, swapped: named of how many."""
+    """Of `shown` takes: near the truth, sure, sure and wrong. Of `missing` ones: named as such; falsely: shown
+    and named so. Of `swapped` pairs that are both found: moved, as the film's order is told."""
 
     shown: int
     near: int
     sure: int
     wrong: tuple[str, ...]
     missing: int
-    told: int
+    named: int
     falsely: int
+    swapped: int = 0
+    moved: int = 0
 
     def __add__(self, other: Score) -> Score:  # type: ignore[override]
         return Score(*(one + two for one, two in zip(self, other, strict=True)))  # type: ignore[operator]
@@ -47,7 +51,14 @@ def pattern_of(folder: Path) -> Pattern:
     return pattern
 
 
-def score(aligned: Aligned, takes: list[Candidate], truth: dict[int, float], missing: list[int], name: str) -> Score:
+def score(
+    aligned: Aligned,
+    takes: list[Candidate],
+    truth: dict[int, float],
+    missing: list[int],
+    swapped: list[tuple[int, int]],
+    name: str,
+) -> Score:
     near, sure, wrong = 0, 0, []
     found = {one.take: one for one in aligned.found}
     for take, one in found.items():
@@ -57,9 +68,12 @@ def score(aligned: Aligned, takes: list[Candidate], truth: dict[int, float], mis
         if one.sure and not right:
             true = f"{truth[take]:.0f}" if take in truth else "not shown"
             wrong.append(f"{name}, {takes[take].called}: {one.start:.0f} s for {true}")
-    told = sum(take not in found or not found[take].sure for take in missing)
+    named = sum(take not in found for take in missing)
     falsely = sum(take in truth for take in aligned.missing)
-    return Score(len(truth), near, sure, tuple(wrong), len(missing), told, falsely)
+    both = [pair for pair in swapped if all(take in found for take in pair)]
+    moved = moved_between(sorted(found), [one.take for one in aligned.found])
+    told = sum(any(take in moved for take in pair) for pair in both)
+    return Score(len(truth), near, sure, tuple(wrong), len(missing), named, falsely, len(both), told)
 
 
 def run(folder: Path, seeds: int, noise: Noise, first: int = 0) -> Score:
@@ -70,7 +84,8 @@ def run(folder: Path, seeds: int, noise: Noise, first: int = 0) -> Score:
         takes = candidates(pattern, letter)
         for seed in range(first, first + seeds):
             made: Film = film(takes, f"{folder.name} {letter} {seed}", noise)
-            total += score(align(made.cues, takes), takes, made.truth, made.missing, f"{folder.name} {letter}{seed}")
+            name = f"{folder.name} {letter}{seed}"
+            total += score(align(made.cues, takes), takes, made.truth, made.missing, made.swapped, name)
     return total
 
 

@@ -9,7 +9,7 @@ from booklet.recorded.against.places import phrase_line, warning
 from booklet.recorded.against.told import told_of
 from booklet.recorded.cues import clock
 from booklet.recorded.misheard import ALIKE, SHORTEST, likeness
-from booklet.recorded.spoken import fillers, stem
+from booklet.recorded.spoken import counts, fillers, stem
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -28,7 +28,7 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
     for told in told_of(pattern, filmed):
         for one, two in pairwise(told.phrase.words):
             said = (stem(one.word), stem(two.word))
-            if one.word in fillers() or two.word in fillers() or said in done:
+            if any(word.word in fillers() or counts(word.word) for word in (one, two)) or said in done:
                 continue
             printed = _printed(said, told.take, known)
             if printed is None:

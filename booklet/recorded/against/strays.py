@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from booklet.recorded.against.places import line_of, phrase_line, warning
 from booklet.recorded.chapters import TELLS
 from booklet.recorded.cues import clock
-from booklet.recorded.spoken import fillers, spoken, stem
+from booklet.recorded.spoken import counts, fillers, spoken, stem
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -81,7 +81,8 @@ def _of_work(stretch: _Stretch, known: frozenset[str]) -> str | None:
     stems = [stem(word.word) for phrase in said for word in phrase.words if word.word not in fillers()]
     doing = {word for word in stems if word in _doing()}
     things = Counter(word.word for phrase in said for word in phrase.words
-                     if word.word not in fillers() and stem(word.word) not in known and len(word.word) > 3)  # fmt: skip
+                     if word.word not in fillers() and stem(word.word) not in known and len(word.word) > 3
+                     and not counts(word.word))  # fmt: skip
     extra = any(_extra().search(" ".join(word.word for word in phrase.words)) for phrase in stretch.phrases)
     thing, often = min(things.items(), key=lambda each: (-each[1], each[0]), default=("", 0))
     if len(doing) >= VERBS and (extra or often >= NAMED):

@@ -21,7 +21,8 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
             continue
         take = filmed.takes[chapter.take]
         key = take.step.id if take.step is not None else take.title
-        says = f"{capital(take.called)} seems to begin at {clock(chapter.start)}, but {chapter.why}. "
+        comma = "," if take.step is not None else ""
+        says = f"{capital(take.called)}{comma} seems to begin at {clock(chapter.start)}, but {chapter.why}. "
         says += "Until it is settled it is left out of the chapters."
         mend = (
             f"Look at the film there, and write the time under “times:” in film.yaml: “{key}: {clock(chapter.start)}”."
