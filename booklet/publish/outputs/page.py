@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import base64
 import json
-from hashlib import sha256
 from typing import TYPE_CHECKING, NamedTuple
 
 from markupsafe import Markup
@@ -15,6 +14,7 @@ from booklet.publish import tables, wording
 from booklet.publish.booklet import _environment as environment
 from booklet.publish.chapters.clips import from_time, how_to
 from booklet.publish.chapters.span import clock
+from booklet.publish.faces import script_hash, style_sheet
 from booklet.publish.html import inline_html, prose_html, view_words
 from booklet.styles_folder import styles_folder
 
@@ -26,9 +26,6 @@ if TYPE_CHECKING:
     from booklet.publish.edition import Edition
 
 NAME = "page"
-
-# The faces that the page needs: weight, style, file.
-_FACES = ((400, "normal", "Regular"), (400, "italic", "It"), (600, "normal", "Semibold"))
 
 
 class Row(NamedTuple):
@@ -84,9 +81,9 @@ def page_html(edition: Edition) -> str:
             piece_pictures={key: Markup("").join(map(_piece, each)) for key, each in edition.fronts.pictures.items()},
             key={kind: Markup(drawing.svg) for kind, drawing in edition.key.items()},
             tool_words=", ".join(plan.tools),
-            css=Markup(_faces() + (styles_folder() / "page.css").read_text(encoding="utf-8")),
+            css=Markup(style_sheet("page.css")),
             script=Markup(script),
-            script_hash=base64.b64encode(sha256(script.encode()).digest()).decode(),
+            script_hash=script_hash(script),
             view_words=view_words,
             wording=wording,
             in_film=_in_film(plan),
@@ -115,17 +112,6 @@ def _how_to(edition: Edition) -> Markup:
     filmed = film.times if any(timed.source != "planned" for timed in film.times) else ()
     data = how_to(edition.view_plan(film.view.letter), filmed, film.link if filmed else "")
     return Markup(json.dumps(data, ensure_ascii=False).replace("<", "\\u003c").replace(">", "\\u003e"))
-
-
-def _faces() -> str:
-    rules = []
-    for weight, style, name in _FACES:
-        data = base64.b64encode((styles_folder() / "fonts" / f"SourceSans3-{name}.ttf.woff2").read_bytes()).decode()
-        rules.append(
-            f'@font-face {{ font-family: "Source Sans 3"; font-weight: {weight}; font-style: {style}; '
-            f"src: url(data:font/woff2;base64,{data}) format('woff2'); }}\n"
-        )
-    return "".join(rules)
 
 
 def _sections(edition: Edition, anchors: dict[str, str]) -> Iterator[PageSection]:
