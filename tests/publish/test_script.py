@@ -1,4 +1,4 @@
-"""The script, read in a real Chromium from disk: one take a screen, keys, taps, both orders, and no network."""
+"""The pages of the film in a real Chromium, from disk: the script, one take a screen, and the shot list; no network."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ import axe_playwright_python
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from booklet.publish.outputs import script
+from booklet.publish.outputs import script, shots
 from tests.plan import small
 
 pytestmark = pytest.mark.xdist_group("script")
@@ -151,3 +151,17 @@ def test_every_take_of_every_demo_is_in_it_once(name: str) -> None:
     film = small.demo(name).plan.films
     assert film is not None
     assert re.findall(r'id="take-(\d+)"', made) == [str(shot.take) for shot in film.shots]
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1024])
+def test_the_shot_list_reads_on_a_phone_and_a_tablet(page: Page, file: Path, width: int, scheme: str) -> None:
+    """Nothing beyond the screen's edge, and nothing that axe-core (Deque) finds."""
+    list_of_shots = file.with_name("shots.html")
+    list_of_shots.write_bytes(shots.files(small.demo(NAME))["film/shots.html"])
+    page.set_viewport_size({"width": width, "height": 800})
+    page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+    page.goto(list_of_shots.as_uri())
+    assert page.evaluate("document.documentElement.scrollWidth") == width
+    page.evaluate((Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text(encoding="utf-8"))
+    assert [each["id"] for each in page.evaluate("axe.run()")["violations"]] == []
