@@ -24,14 +24,14 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
     moved = moved_between(written, shown)
     if not moved:
         return
-    order = _whole(pattern.steps_of(filmed.view), shown)
+    # A step of which the place is only guessed is sewn where the booklet has it: no fault is found by a guess.
+    certain = [step for step in shown if by_step[step].confidence != "look"]
+    order = _whole(pattern.steps_of(filmed.view), certain)
     sewn = sew_order(pattern, pattern.views[filmed.view], order)
     for step in moved:
         chapter = by_step[step]
         says = f"At {clock(chapter.start)} the film sews {step.called}, {_instead(step, shown, written)}. "
-        says += _comes_out(sewn)
-        if chapter.confidence == "look":
-            says += " Its time is not sure."
+        says += _comes_out(sewn) if chapter.confidence != "look" else "Its time is not sure: look there first."
         mend = "Say so in the film, so that nobody loses the place, or cut the film in the booklet's order."
         place = line_of(filmed, chapter.line)
         related = beside(filmed.takes[chapter.take])
