@@ -103,7 +103,9 @@ def build_folder(
 
     try:
         progress(f"{folder.name}: lists, page and film files")
-        why = _put(into / checked.name, all_files(edition), set_all)
+        # Cards that were made once are made anew, so that none is lost and none is old.
+        also = ("cards",) if (into / checked.name / "film" / "cards").is_dir() else ()
+        why = _put(into / checked.name, all_files(edition, also=also), set_all)
     finally:
         progress("")
     return Built(checked, None, why) if why else Built(checked, into / checked.name, notes=tuple(notes))

@@ -7,6 +7,7 @@ import textwrap
 from collections.abc import Iterable, Sequence
 from itertools import groupby
 
+from booklet.length import find
 from booklet.plan.prose import Block, Prose, Span
 
 # How wide is a line of a text file? Our choice: it stands in a mail and on a small screen.
@@ -73,6 +74,13 @@ def lines(prose: Prose, indent: str = "") -> list[str]:
 def tied(spans: Iterable[Span]) -> str:
     """The words, in which a measure does not break over a line, nor a piece's number leave its name."""
     return "".join(_tied(span) for span in spans)
+
+
+def tied_words(words: str) -> str:
+    """Words that are no prose, in which no measure breaks over a line."""
+    for start, end, _ in reversed(find(words)):
+        words = words[:start] + words[start:end].replace(" ", _TIE) + words[end:]
+    return words
 
 
 def _tied(span: Span) -> str:

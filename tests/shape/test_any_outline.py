@@ -15,7 +15,14 @@ from booklet.shape.measure import measured
 from booklet.shape.shapes import Shapes
 from tests.shape.making import pattern_in, svg
 
-RULES = {"edges-not-told", "unknown-mark", "outline-not-read", "piece-not-drawn", "size-not-drawn"}
+RULES = {
+    "edges-not-told",
+    "unknown-mark",
+    "outline-not-read",
+    "piece-not-drawn",
+    "size-not-drawn",
+    "outlines-out-of-scale",
+}
 
 
 def _point(pick: random.Random) -> str:

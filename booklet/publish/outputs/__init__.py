@@ -8,6 +8,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from booklet.publish.edition import Edition
 
 
@@ -18,13 +20,13 @@ def outputs() -> dict[str, Any]:
     return {module.NAME: module for module in modules}
 
 
-def all_files(edition: Edition, *only: str) -> dict[str, bytes]:
+def all_files(edition: Edition, *only: str, also: Sequence[str] = ()) -> dict[str, bytes]:
     """Every output's files by their path in the pattern's build folder; `only`: of some outputs.
 
-    A module with ASKED is left out unless it is named.
+    A module with ASKED is left out unless it is named, there or in `also`.
     """
     files: dict[str, bytes] = {}
     for name, module in outputs().items():
-        if name in only or (not only and not getattr(module, "ASKED", False)):
+        if name in (*only, *also) or (not only and not getattr(module, "ASKED", False)):
             files.update(module.files(edition))
     return files

@@ -14,9 +14,15 @@ from booklet.publish.chapters.timeline import timeline
 from booklet.publish.chapters.webvtt import webvtt
 
 if TYPE_CHECKING:
+    from booklet.plan.plan import FilmPlan
     from booklet.publish.edition import Edition
 
 NAME = "film"
+
+
+def _source(film: FilmPlan) -> str:
+    planned = all(timed.source == "planned" for timed in film.times)
+    return "planned times" if planned else "times as recorded"
 
 
 def files(edition: Edition) -> dict[str, bytes]:
@@ -29,7 +35,7 @@ def files(edition: Edition) -> dict[str, bytes]:
     return {
         "film/chapters.txt": description(chapters).encode(),
         "film/description.txt": draft(whole, film).encode(),
-        "film/chapters.vtt": webvtt(chapters, title, "planned times").encode(),
+        "film/chapters.vtt": webvtt(chapters, title, _source(film)).encode(),
         "film/chapters.ffmeta": ffmetadata(chapters, title).encode(),
         "film/chapters.json": json_chapters(chapters, title, edition.plan.studio).encode(),
         "film/chapters.edl": edit_list(chapters, title).encode(),

@@ -154,7 +154,7 @@ def _figures(edition: Edition, step: PlanStep) -> Iterator[Markup]:
     for figure in step.figures:
         if figure not in edition.drawings:
             continue
-        yield _picture(edition.drawings[figure], figure)
+        yield _picture(edition.drawings[figure], figure, f"step {step.number}")
 
 
 def _branches(plan: Plan) -> Markup | None:
@@ -185,21 +185,21 @@ def _piece(drawing: Drawing) -> Markup:
     return Markup('<span class="picture">{}{}</span>').format(image, words)
 
 
-def _picture(drawing: Drawing, figure: Figure) -> Markup:
+def _picture(drawing: Drawing, figure: Figure, where: str = "") -> Markup:
     """Our own drawings stand in the page itself, so that they use its type; a designer's stays a picture of its own."""
     if isinstance(figure, Art):
         data = base64.b64encode(drawing.svg.encode()).decode()
         image = Markup('<img src="data:image/svg+xml;base64,{}" alt="{}">').format(data, drawing.shows)
     else:
         image = Markup(drawing.svg[drawing.svg.index("<svg") :])
-    return _figure(drawing, image, "wide" if drawing.wide else "narrow")
+    return _figure(drawing, image, "wide" if drawing.wide else "narrow", where)
 
 
-def _figure(drawing: Drawing, image: Markup, kind: str) -> Markup:
+def _figure(drawing: Drawing, image: Markup, kind: str, where: str = "") -> Markup:
     caption = Markup("<figcaption>{}</figcaption>").format(drawing.caption) if drawing.caption else Markup("")
     if drawing.wide:
         image = Markup('<div class="scroll" role="region" tabindex="0" aria-label="{}">{}</div>').format(
-            drawing.caption or drawing.shows, image
+            ", ".join(filter(None, (drawing.caption or drawing.shows, where))), image
         )
     # On paper all figures are of one scale; so they are here, whatever their width.
     return Markup('<figure class="{}" style="--mm: {:.1f}">{}{}</figure>').format(

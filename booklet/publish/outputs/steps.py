@@ -155,7 +155,7 @@ def _plain_step(step: PlanStep) -> Iterator[str]:
         yield from _led("Tip.", step.tip, _INDENT)
     for figure in step.figures:
         yield ""
-        yield from text.wrap(f"Figure. {_figure(figure)}", _INDENT, _INDENT)
+        yield from text.wrap(f"Figure. {text.tied_words(_figure(figure))}", _INDENT, _INDENT)
 
 
 def _led(lead: str, says: Prose, indent: str) -> Iterator[str]:

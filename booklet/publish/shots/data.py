@@ -23,7 +23,7 @@ def shot_data(plan: Plan, film: FilmPlan, filming: Filming, figures: Mapping[int
         "edition": plan.edition,
         "view": film.view.letter,
         "words_a_minute": film.pace,
-        "minutes": round(film.seconds / 60, 2),
+        "minutes": round(sum(shot.minutes for shot in film.shots), 2),
         "setups": [{"name": name, "camera": camera} for name, camera in film.setups],
         "takes": [_take(row, plan, figures) for row in in_sewing_order(film, filming)],
         "filming": {
