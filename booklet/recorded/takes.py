@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.length import find
+from booklet.model.placing import steps_before
 from booklet.read.tree import Text, same_name
 from booklet.recorded.spoken import fillers, stem, tokens_of, words_of
 
@@ -54,24 +55,12 @@ def candidates(pattern: Pattern, letter: str) -> list[Candidate]:
     steps = pattern.steps_of(letter)
     before: dict[int, list[Candidate]] = {}
     for take in pattern.film.takes if pattern.film else ():
-        before.setdefault(_place(take, pattern, steps), []).append(_of_take(take, pattern))
+        before.setdefault(steps_before(take, pattern, steps), []).append(_of_take(take, pattern))
     found: list[Candidate] = []
     for at, step in enumerate(steps):
         found += before.get(at, [])
         found.append(_of_step(step, pattern))
     return [*found, *before.get(len(steps), [])]
-
-
-def _place(take: Take, pattern: Pattern, steps: list[Step]) -> int:
-    """Before how many of the view's steps are done it stands."""
-    words = same_name(take.when.value) if take.when else "last"
-    if words == "first":
-        return 0
-    way, _, name = words.partition(" ")
-    step = pattern.step(name)
-    if way not in ("before", "after") or step is None:
-        return len(steps)
-    return sum(1 for other in steps if other.number < step.number or (way == "after" and other is step))
 
 
 class _Vocabulary:

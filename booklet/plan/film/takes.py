@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.check.spoken import words_of
+from booklet.model.placing import steps_before
 from booklet.plan.film.chapters import SHORTEST_CHAPTER, chapters_of, planned_times, seconds_of
 from booklet.plan.film.estimates import PACE, EdgeLength, minutes_of
 from booklet.plan.film.notes import Notes
@@ -15,8 +16,6 @@ from booklet.plan.write import one_line
 from booklet.read.tree import Text, same_name
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from booklet.model.pattern import Pattern, Step, Take
     from booklet.plan.prose import Prose
     from booklet.plan.write import Writer
@@ -74,7 +73,7 @@ def placed_takes(pattern: Pattern, letter: str) -> list[Placed]:
     free = list(pattern.film.takes) if pattern.film else []
     before: dict[int, list[Placed]] = {}
     for take in free:
-        before.setdefault(_place(take, pattern, steps), []).append(Placed(None, take))
+        before.setdefault(steps_before(take, pattern, steps), []).append(Placed(None, take))
     placed: list[Placed] = []
     for at, step in enumerate(steps):
         placed += before.get(at, [])
@@ -82,18 +81,6 @@ def placed_takes(pattern: Pattern, letter: str) -> list[Placed]:
         if not step.film and not step.optional:
             placed.append(Placed(step, None))
     return [*placed, *before.get(len(steps), [])]
-
-
-def _place(take: Take, pattern: Pattern, steps: Sequence[Step]) -> int:
-    """Before how many of the view's steps are done. A step that another view sews still has its place among them."""
-    words = same_name(take.when.value) if take.when else "last"
-    if words == "first":
-        return 0
-    way, _, name = words.partition(" ")
-    step = pattern.step(name)
-    if way not in ("before", "after") or step is None:
-        return len(steps)
-    return sum(1 for other in steps if other.number < step.number or (way == "after" and other is step))
 
 
 def _shot(
