@@ -127,7 +127,7 @@ def _whole(bench: Bench, laying: Laying, cut: CutPiece, face: str) -> list[Mark]
 
 
 def dots_of(act: Act) -> tuple[str, ...]:
-    """The dots of the base on which a pocket is placed, as its outline numbers them."""
+    """The dots on which a pocket or a buttonhole is placed, as the outline numbers them."""
     return tuple(same_name(one.value) for one in act.entry.options.get("dots", ()))
 
 
@@ -227,6 +227,8 @@ def _fastened(bench: Bench, laying: Laying, act: Act) -> list[Mark]:
     each = _each(bench, act)
     size = _size(bench, act)
     like = Mark("", 0, at=act.entry.measure("at"), more=size, many=each, word=_side(bench, act))
+    if act.name == "buttonhole" and dots_of(act):
+        return on_cloths(laying, "buttonhole on dots", act.edges, like._replace(word=" ".join(dots_of(act))))
     marks = on_cloths(laying, act.name, act.edges, like)
     loops = [edge for edge in act.edges if any(_takes_loops(seam) for seam in edge.basted)]
     if act.name == "button" and loops:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.draw.flat.signs import ON_FOLD, ring
+from booklet.draw.flat.signs import ON_FOLD, named_dots, ring
 from booklet.draw.flat.strokes import Bench, Marked, Stroke, allowances, aside, inward
 from booklet.shape.course import length, nearest
 
@@ -38,6 +38,19 @@ def fastenings(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
                 for off in (-0.12, 0.12):
                     strokes.append(Stroke("cut", ring((centre[0] + off * size, centre[1]), size * 0.03)))
     return Marked(strokes=tuple(strokes), work=tuple(lines))
+
+
+def buttonholes_on_dots(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
+    """One on each dot that the mark names, upright, its middle on the dot."""
+    size = max(float(mark.more[0].millimetres) if mark.more else BUTTON, bench.seen(1.8))
+    strokes: list[Stroke] = []
+    work: list[Flat] = []
+    for dot in named_dots(mark, sheet):
+        for ((across, down),) in sheet.placed([(dot,)]):
+            ends = (across, down - size / 2), (across, down + size / 2)
+            strokes += _buttonhole(*ends, bench)
+            work.append(ends)
+    return Marked(strokes=tuple(strokes), work=tuple(work))
 
 
 def _buttonhole(near: tuple[float, float], far: tuple[float, float], bench: Bench) -> list[Stroke]:

@@ -243,6 +243,7 @@ _DRAWN: dict[str, Callable[[Mark, Sheet, Bench], Marked]] = {
     "mark": signs.chalk,
     "mark dart": signs.chalk_dart,
     "mark dots": signs.dots,
+    "buttonhole on dots": fastened.buttonholes_on_dots,
     "mark all": signs.everything,
     "notches": signs.notches,
     "pins": signs.pins,

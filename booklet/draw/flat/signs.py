@@ -124,9 +124,14 @@ def chalk_dart(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
 
 def dots(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     """Named dots of the outline: `d4 d5`."""
+    return _dotted(named_dots(mark, sheet), sheet, bench)
+
+
+def named_dots(mark: Mark, sheet: Sheet) -> list[Point]:
+    """Those that the mark's word names, of the piece as it is drawn."""
     holes = sheet.lying.shape.holes
     numbers = [int(name.lstrip("d")) - 1 for name in mark.word.split() if name.lstrip("d").isdigit()]
-    return _dotted([holes[at] for at in numbers if 0 <= at < len(holes)], sheet, bench)
+    return [holes[at] for at in numbers if 0 <= at < len(holes)]
 
 
 def everything(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
