@@ -301,7 +301,8 @@ def _words(bench: Bench, group: Sequence[Act], face: str) -> tuple[str, str]:
         line = one_line(first.entry.options["to"].value) if "to" in first.entry.options else "line"
         return sentence(f"{up}: {what} cut along the {line}"), fits(f"Cut along the {line}", "Cut along the line")
     if name == "mark":
-        return sentence(f"{up}: {what} marked"), "Marks on the wrong side"
+        # On which side they are made the words of the step say: often on both.
+        return sentence(f"{what}, with the marks of the pattern"), "Marks of the pattern"
     if name in ("hem", "casing"):
         return _turned(first, what)
     if name in FASTENINGS:
@@ -327,6 +328,14 @@ def _fastened_words(up: str, what: str, name: str, number: int) -> tuple[str, st
     return sentence(f"{up}: {what}, with {number} {many} at equal distances"), fits(f"{capital(many)} at their places")
 
 
+def _held(act: Act, turns: int) -> str:
+    """The row that holds what is turned up."""
+    at = act.entry.measure("at")
+    if at is not None:
+        return f"stitched {at} from the fold"
+    return "stitched close to the inner fold" if turns > 1 else "stitched close to the edge"
+
+
 def _turned(act: Act, what: str) -> tuple[str, str]:
     turns = [str(turn) for turn in act.entry.lengths("turns")]
     if not turns:
@@ -334,6 +343,6 @@ def _turned(act: Act, what: str) -> tuple[str, str]:
     folds = f"turned to the wrong side by {' and again by '.join(turns)}"
     how = {1: "Turned once", 2: "Turned twice"}.get(len(turns), "Turned")
     return (
-        sentence(f"wrong side up: {what} {folds}", "stitched close to the inner fold"),
+        sentence(f"wrong side up: {what} {folds}", _held(act, len(turns))),
         f"{how} and stitched",
     )
