@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple, NoReturn
 
+from booklet.ready import get_ready, keep
 from booklet.tell import printable, printable_json, say, tell
 
 if TYPE_CHECKING:
@@ -29,6 +30,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             stream.reconfigure(errors="replace")
     # What is made lives to the end of the process: looking for garbage costs a check half of its time and finds none.
     gc.disable()
+    if arguments is None:
+        get_ready()
     options = _options(sys.argv[1:] if arguments is None else arguments)
     try:
         code: int = options.run(options)
@@ -41,6 +44,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         say("Stopped. What was built before is untouched.", sys.stderr)
         return 130
     if arguments is None and options.run in (_check, _order):
+        keep()
         _leave(code)
     return code
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from booklet.record import NamedTuple
 
 
 class Place(NamedTuple):

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from booklet.read.faults import Faults
 from booklet.read.folder import read_folder
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence

@@ -20,7 +20,7 @@ PACKAGE = ROOT / "booklet"
 
 # The stages in their order: a stage imports itself and earlier ones.
 STAGES = ("read", "model", "shape", "sew", "check", "recorded", "plan", "draw", "publish")
-SHARED = ("length", "finding", "record", "craft", "styles_folder")  # every stage may import these
+SHARED = ("length", "finding", "record", "ready", "craft", "styles_folder")  # every stage may import these
 TOP = (
     "cli",
     "pipeline",

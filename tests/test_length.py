@@ -12,6 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from booklet import length as reading
 from booklet.length import BadLength, House, Length, find, parse, spell, usual
 
 UNITS: Any = pint.UnitRegistry(non_int_type=Fraction)
@@ -197,3 +198,10 @@ def test_nothing_is_a_float() -> None:
     assert parse("0.1 in") * 10 == parse("1 in")
     assert all(isinstance(parse(text).millimetres, Fraction) for text in ("0.1 in", "3 mm", "1/3 yd"))
     assert not math.isclose(float(parse("1/3 in").millimetres) * 3, 0)
+
+
+@given(st.text('0123456789 ½⅝/⁄.,-"“”abcimny\u00a0', max_size=60))
+def test_measures_are_tried_only_where_a_number_begins_and_none_is_lost(text: str) -> None:
+    """The reference library's own search (Python's re) tries every place."""
+    tried = [match.span() for match in reading._numbers_in(text)]
+    assert tried == [match.span() for match in reading._expression(reading._IN_PROSE).finditer(text)]

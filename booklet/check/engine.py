@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import sys
+import os
 from collections.abc import Iterable
 from functools import cache
-from importlib.util import module_from_spec, spec_from_file_location
-from pathlib import Path
+from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from booklet.check.allowed import nearest_allow
@@ -28,11 +27,11 @@ _LOOKING, _EARLIER, _FILMED = "rules", "rules.earlier", "rules.filmed"
 
 
 @cache
-def _modules(package: str) -> dict[str, tuple[str, str]]:
-    """Every rule's name, with its module and file, found by looking into the folder."""
-    folder = Path(__file__).parent.joinpath(*package.split("."))
-    files = {file.stem: str(file) for file in folder.iterdir() if file.suffix == ".py" and file.name[0] != "_"}
-    return {stem.replace("_", "-"): (f"booklet.check.{package}.{stem}", files[stem]) for stem in sorted(files)}
+def _modules(package: str) -> dict[str, str]:
+    """Every rule's name, with its module, found by looking into the folder."""
+    folder = os.path.join(os.path.dirname(__file__), *package.split("."))
+    stems = sorted(file[:-3] for file in os.listdir(folder) if file.endswith(".py") and file[0] != "_")
+    return {stem.replace("_", "-"): f"booklet.check.{package}.{stem}" for stem in stems}
 
 
 def rule_names() -> list[str]:
@@ -43,25 +42,14 @@ def rule_names() -> list[str]:
 def rules() -> dict[str, Any]:
     """Every rule by its name: those that look, and the pages of what other stages find."""
     pages = _modules(_EARLIER) | _modules(_FILMED)
-    earlier = {rule: _load(*module) for rule, module in pages.items()}
+    earlier = {rule: import_module(module) for rule, module in pages.items()}
     return dict(sorted((_looking() | earlier).items()))
 
 
 @cache
 def _looking() -> dict[str, Any]:
     """The rules that look at a pattern and its benches."""
-    return {rule: _load(*module) for rule, module in _modules(_LOOKING).items()}
-
-
-def _load(name: str, file: str) -> Any:
-    """As `import` does, which would search several places for each of a hundred modules whose files are known."""
-    if name not in sys.modules:
-        spec = spec_from_file_location(name, file)
-        assert spec is not None
-        assert spec.loader is not None
-        sys.modules[name] = module = module_from_spec(spec)
-        spec.loader.exec_module(module)
-    return sys.modules[name]
+    return {rule: import_module(module) for rule, module in _modules(_LOOKING).items()}
 
 
 def level_of(rule: str) -> str:

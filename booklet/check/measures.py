@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from booklet.check.notions import DEFAULT, meant
 from booklet.check.numbers import same
 from booklet.craft.load import table
 from booklet.length import Length
 from booklet.model.pattern import Measured
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

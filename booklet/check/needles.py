@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from booklet.craft.load import table
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

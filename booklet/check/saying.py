@@ -8,11 +8,12 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from functools import cache, lru_cache
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from booklet.craft.load import table
 from booklet.length import GLYPHS, Length
 from booklet.length import find as measures_in
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

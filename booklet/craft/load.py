@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import os
 from functools import cache
-from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 import yaml
+
+from booklet.ready import made_of
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-_HERE = Path(__file__).parent
 _Loader: Any = getattr(yaml, "CLoader", yaml.Loader)
 
 # Which operations take a published code? Those of these tools, and those that the bench does so. Our choice: so that a
@@ -37,7 +39,14 @@ class Operation(NamedTuple):
 @cache
 def table(name: str) -> dict[str, Any]:
     """The rows of one table, as written: every scalar is text, so that `on` is the word on."""
-    following = _Loader((_HERE / f"{name}.yaml").read_text(encoding="utf-8")).get_event
+    file = os.path.join(os.path.dirname(__file__), f"{name}.yaml")
+    rows: dict[str, Any] = made_of(file, lambda: _rows(file))
+    return rows
+
+
+def _rows(file: str) -> dict[str, Any]:
+    with open(file, encoding="utf-8") as text:
+        following = _Loader(text.read()).get_event
     while type(event := following()) is not yaml.MappingStartEvent:
         pass
     rows: dict[str, Any] = _value(following, event)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from booklet.length import BadLength, parse
 from booklet.model.pattern import Measured
 from booklet.read.faults import Faults, nearest
 from booklet.read.tree import List, Mapping, Node, Text, same_name
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Mapping as Rows

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from booklet.read.tree import Text, same_name
-from booklet.record import Record, fresh
+from booklet.record import NamedTuple, Record, fresh
 
 if TYPE_CHECKING:
     from pathlib import Path

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
+
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from pathlib import Path

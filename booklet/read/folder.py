@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import NamedTuple
 
 from booklet.finding import Place
 from booklet.read.document import read_document
 from booklet.read.faults import Faults
 from booklet.read.tree import Mapping
+from booklet.record import NamedTuple
 
 # The most text that one pattern may have, in bytes. 10,000 steps take about 5 MB; no booklet is longer. Our choice.
 MOST_BYTES = 8_000_000

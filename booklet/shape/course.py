@@ -9,7 +9,8 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Callable, Iterable, Sequence
-from typing import NamedTuple
+
+from booklet.record import NamedTuple
 
 Point = tuple[float, float]
 
@@ -206,7 +207,7 @@ def _foot(points: Sequence[Point], point: Point, first: int, last: int) -> tuple
         square = dx * dx + dy * dy
         if square > 0:
             share = ((px - ax) * dx + (py - ay) * dy) / square
-            share = 0.0 if share < 0 else min(share, 1.0)
+            share = 0.0 if share < 0 else 1.0 if share > 1 else share
             x, y = ax + dx * share, ay + dy * share
             off = (x - px) * (x - px) + (y - py) * (y - py)
             if off < best - _SAME:

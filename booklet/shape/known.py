@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from booklet.read.tree import same_name
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from booklet.model.pattern import Pattern

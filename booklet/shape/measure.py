@@ -6,10 +6,11 @@ its pieces, has changed since the last time (store.py).
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from booklet.read.faults import Faults
 from booklet.read.tree import same_name
+from booklet.record import NamedTuple
 from booklet.shape.trims import trims_of
 
 if TYPE_CHECKING:

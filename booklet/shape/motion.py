@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from booklet.record import NamedTuple
 from booklet.shape.course import Point
 
 

@@ -5,8 +5,9 @@ Seen from the right side of the cloth, in millimetres, x to the right, y down.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
+from booklet.record import NamedTuple
 from booklet.shape.course import Course, Point
 
 if TYPE_CHECKING:

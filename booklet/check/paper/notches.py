@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import itertools
 import math
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from booklet.check.paper.lengths import fittings_of, length_of, names_of
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -253,9 +254,10 @@ def _laid(side: list[_Edge], turned: tuple[bool, ...], size: int) -> _Laid:
     joints, gone = [], 0.0
     for each, back in zip(side, turned, strict=True):
         length = each.lengths[size] or 0.0
-        places += [gone + (length - group.place if back else group.place) for group in each.groups[size]]
-        gone += length
-        joints.append(gone)
+        end = gone + length
+        places += [end - group[0] if back else gone + group[0] for group in each.groups[size]]
+        gone = end
+        joints.append(end)
     joints.pop()
     return _Laid(places, joints, gone)
 
@@ -276,4 +278,8 @@ def _marks(side: list[_Edge], laid: _Laid, size: int) -> list[Mark]:
 
 
 def _meets(place: float, other: _Laid, reach: float) -> bool:
-    return any(abs(place - at) <= reach for at in (*other.places, *other.joints))
+    for row in other[:2]:
+        for at in row:
+            if -reach <= place - at <= reach:
+                return True
+    return False

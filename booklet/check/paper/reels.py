@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from booklet.check.meant import is_on_both_sides
 from booklet.check.notions import kind_of, meant
 from booklet.check.paper.lengths import copies, fittings_of, run_of
 from booklet.length import BadLength, parse
 from booklet.read.tree import same_name
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, NamedTuple, Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from booklet.length import Length
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from booklet.check.acts import handlings
 from booklet.check.meant import is_doubled
@@ -12,6 +12,7 @@ from booklet.check.paper.lengths import Lengths, sides_of
 from booklet.check.words import listed
 from booklet.craft.load import table
 from booklet.read.tree import same_name
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from booklet.finding import Place

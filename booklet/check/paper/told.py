@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from booklet.check.paper.said import apart, is_or_are, rounded, where_wrong
 from booklet.finding import Related
+from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from booklet.check.paper.lengths import Lengths

@@ -27,7 +27,6 @@ Source: our choice: 1/16 in; 5/8 in drawn as 1.5 or 1.6 cm is within it.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from booklet.check.found import Found
 from booklet.check.numbers import limit
@@ -35,6 +34,7 @@ from booklet.check.paper.said import begun, rounded, where_wrong
 from booklet.check.words import listed
 from booklet.length import Length
 from booklet.model.pattern import EdgeSpec, Pattern, Piece
+from booklet.record import NamedTuple
 from booklet.sew.bench import Bench
 from booklet.shape.measure import Measures
 

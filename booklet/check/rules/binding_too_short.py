@@ -29,7 +29,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from booklet.check.found import Found
 from booklet.check.notions import meant, word_of
@@ -37,6 +36,7 @@ from booklet.check.paper.lengths import copies, fittings_of, length_of, run_of
 from booklet.check.paper.said import begun, rounded, where_wrong
 from booklet.check.paper.sides import gives
 from booklet.check.words import listed
+from booklet.record import NamedTuple
 from booklet.sew.bench import Act, Bench, CutPiece, Edge
 from booklet.shape.measure import Measures
 

@@ -27,7 +27,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import NamedTuple
 
 from booklet.check.found import Found
 from booklet.check.meant import is_on_both_sides
@@ -35,6 +34,7 @@ from booklet.check.notions import count_of
 from booklet.check.paper.lengths import copies, fittings_of, length_of
 from booklet.check.paper.said import rounded, where_wrong
 from booklet.length import Length
+from booklet.record import NamedTuple
 from booklet.sew.bench import Act, Bench, Edge
 from booklet.shape.measure import Measures
 

@@ -29,7 +29,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import NamedTuple
 
 from booklet.check.found import Found
 from booklet.check.paper.lengths import fittings_of
@@ -37,6 +36,7 @@ from booklet.check.paper.said import apart, begun, rounded, where_wrong
 from booklet.craft.load import kinds, table
 from booklet.length import Length
 from booklet.model.pattern import Pattern
+from booklet.record import NamedTuple
 from booklet.sew.bench import Act, Bench, Edge
 from booklet.shape.measure import Measures
 
