@@ -6,7 +6,6 @@ import argparse
 import gc
 import os
 import sys
-from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple, NoReturn
 
 from booklet.ready import get_ready, keep
@@ -14,6 +13,7 @@ from booklet.tell import printable, printable_json, say, tell
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
+    from pathlib import Path
 
     from booklet.pipeline import Checked
 
@@ -96,15 +96,22 @@ def _complete(parser: argparse.ArgumentParser, command: _Command) -> None:
     parser.set_defaults(run=command.run)
 
 
+def _path(written: str) -> Path:
+    """Imported here: a check needs none, and starts the sooner."""
+    from pathlib import Path
+
+    return Path(written)
+
+
 def _takes_check(check: argparse.ArgumentParser) -> None:
-    check.add_argument("pattern", type=Path, help="the pattern's folder")
+    check.add_argument("pattern", help="the pattern's folder")
     check.add_argument("--view", metavar="V", help="only this view")
     check.add_argument("--json", action="store_true", help="one object, for a program to read")
 
 
 def _takes_build(build: argparse.ArgumentParser) -> None:
-    build.add_argument("pattern", type=Path, nargs="+", help="a pattern's folder, or several")
-    build.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
+    build.add_argument("pattern", type=_path, nargs="+", help="a pattern's folder, or several")
+    build.add_argument("--into", type=_path, default="build", metavar="FOLDER", help="where to (default: build)")
     build.add_argument(
         "--paper", choices=("letter", "a4", "both"), default="both", help="the booklet's paper (default: both)"
     )
@@ -113,30 +120,30 @@ def _takes_build(build: argparse.ArgumentParser) -> None:
 
 
 def _takes_list(listing: argparse.ArgumentParser) -> None:
-    listing.add_argument("pattern", type=Path, help="the pattern's folder")
+    listing.add_argument("pattern", type=_path, help="the pattern's folder")
     listing.add_argument("--view", metavar="V", required=True, help="the view")
     listing.add_argument("--markdown", action="store_true", help="as Markdown")
 
 
 def _takes_views(views: argparse.ArgumentParser) -> None:
-    views.add_argument("pattern", type=Path, help="the pattern's folder")
+    views.add_argument("pattern", type=_path, help="the pattern's folder")
     views.add_argument("--json", action="store_true", help="one object, for a program to read")
 
 
 def _takes_order(order: argparse.ArgumentParser) -> None:
-    order.add_argument("pattern", type=Path, help="the pattern's folder")
+    order.add_argument("pattern", type=_path, help="the pattern's folder")
     order.add_argument("--view", metavar="V", required=True, help="the view")
     instead = order.add_mutually_exclusive_group()
     instead.add_argument(
-        "--as", dest="listed", type=Path, metavar="FILE", help="sew it in another order: one id a line"
+        "--as", dest="listed", type=_path, metavar="FILE", help="sew it in another order: one id a line"
     )
     instead.add_argument("--suggest", action="store_true", help="print the order nearest to the written one that sews")
     order.add_argument("--json", action="store_true", help="one object, for a program to read")
 
 
 def _takes_film(film: argparse.ArgumentParser) -> None:
-    film.add_argument("pattern", type=Path, help="the pattern's folder")
-    film.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
+    film.add_argument("pattern", type=_path, help="the pattern's folder")
+    film.add_argument("--into", type=_path, default="build", metavar="FOLDER", help="where to (default: build)")
     film.add_argument("--draft", action="store_true", help="make them in spite of errors")
     film.add_argument("--json", action="store_true", help="print the times and what is found, for a program to read")
 
@@ -152,7 +159,7 @@ def _takes_schema(schema: argparse.ArgumentParser) -> None:
 
 
 def _takes_start(start: argparse.ArgumentParser) -> None:
-    start.add_argument("folder", type=Path, help="a new folder")
+    start.add_argument("folder", type=_path, help="a new folder")
 
 
 def _check(options: argparse.Namespace) -> int:
@@ -331,9 +338,9 @@ def _start(options: argparse.Namespace) -> int:
 
 
 def _takes_edges(edges: argparse.ArgumentParser) -> None:
-    edges.add_argument("pattern", type=Path, help="the pattern's folder")
+    edges.add_argument("pattern", type=_path, help="the pattern's folder")
     edges.add_argument("--piece", metavar="NAME", help="only this piece")
-    edges.add_argument("--into", type=Path, default=Path("build"), metavar="FOLDER", help="where to (default: build)")
+    edges.add_argument("--into", type=_path, default="build", metavar="FOLDER", help="where to (default: build)")
 
 
 def _edges(options: argparse.Namespace) -> int:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+import os
 from typing import TYPE_CHECKING, Any
 
 from booklet.read.faults import Faults
@@ -11,6 +11,7 @@ from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
+    from pathlib import Path
 
     from booklet.finding import Finding
     from booklet.model.pattern import Pattern
@@ -38,7 +39,7 @@ class Checked(NamedTuple):
 
 
 def check_folder(
-    folder: Path, views: Sequence[str] | None = None, progress: Callable[[str], None] = lambda _: None
+    folder: str | os.PathLike[str], views: Sequence[str] | None = None, progress: Callable[[str], None] = lambda _: None
 ) -> Checked:
     """read -> model -> shape -> sew -> check. `views`: letters, in either case; all views where none is given."""
     from booklet.check.engine import check, in_order
@@ -47,7 +48,7 @@ def check_folder(
     faults = Faults()
     source = read_folder(folder, faults)
     pattern = None if faults.unread else build_pattern(source, faults)
-    name = folder.resolve().name
+    name = os.path.basename(os.path.realpath(folder))
     if pattern is None:
         return Checked(name, None, [], in_order(faults.findings), True)
     shaped, measures = Faults(), None

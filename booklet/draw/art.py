@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
@@ -9,7 +10,6 @@ from booklet.draw.drawing import Drawing
 from booklet.read.drawing import read_drawing
 
 if TYPE_CHECKING:
-    from pathlib import Path
 
     from booklet.plan.plan import Art
 
@@ -18,9 +18,9 @@ _COLUMN_MM = 62.0
 _ACROSS_MM = 147.0
 
 
-def art_drawing(folder: Path, art: Art) -> Drawing:
+def art_drawing(folder: str, art: Art) -> Drawing:
     """At its own size, or as large as its place allows."""
-    file = read_drawing(folder / art.file)
+    file = read_drawing(os.path.join(folder, art.file))
     wide = file.width_mm > _COLUMN_MM * 1.2
     room = _ACROSS_MM if wide else _COLUMN_MM
     scale = min(1.0, room / file.width_mm)

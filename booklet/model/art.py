@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import re
+import os
 from typing import TYPE_CHECKING, Any
 
 from booklet.model.pattern import ArtFile
+from booklet.read.inside import inside, is_address
 from booklet.read.tree import Text
 
 if TYPE_CHECKING:
     from booklet.read.faults import Faults
     from booklet.read.folder import Source
-
-_ADDRESS = re.compile(r"\s*(?:[a-zA-Z][a-zA-Z0-9+.-]*:|//|\\\\)")
 
 
 def art_file(read: tuple[bool, Any] | None, source: Source, faults: Faults) -> ArtFile | None:
@@ -28,7 +27,7 @@ def art_file(read: tuple[bool, Any] | None, source: Source, faults: Faults) -> A
 
 def _may_be_read(file: Text, source: Source, faults: Faults) -> bool:
     name = file.value.strip()
-    if _ADDRESS.match(name):
+    if is_address(name):
         faults.add(
             "address-not-fetched",
             file.place,
@@ -37,12 +36,11 @@ def _may_be_read(file: Text, source: Source, faults: Faults) -> bool:
         )
         return False
     try:
-        path = (source.folder / name).resolve()
-        inside = "\0" not in name and path.is_relative_to(source.folder.resolve())
-        there = inside and path.is_file()
-    except (OSError, ValueError, RuntimeError):
-        inside, there = False, False
-    if not inside:
+        path = inside(source.folder, name)
+    except (OSError, ValueError):
+        path = None
+    there = path is not None and os.path.isfile(path)
+    if path is None:
         faults.add(
             "file-outside-folder",
             file.place,

@@ -8,8 +8,6 @@ from booklet.read.tree import Text, same_name
 from booklet.record import NamedTuple, Record, fresh
 
 if TYPE_CHECKING:
-    from pathlib import Path
-
     from booklet.craft.load import Operation
     from booklet.finding import Place
     from booklet.length import House, Length
@@ -260,7 +258,7 @@ class Film(Record):
 
 
 class Pattern(Record):
-    folder: Path
+    folder: str
     texts: dict[str, str]
     name: str
     studio: str

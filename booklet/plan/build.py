@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from typing import TYPE_CHECKING
 
 from booklet.plan.branches import branches_of
@@ -56,7 +57,7 @@ def make_plan(
     steps = [step for section in sections for step in section.items if isinstance(step, PlanStep)]
     folded = {key for key, piece in pattern.pieces.items() if any(edge.fold for edge in piece.edges.values())}
     return Plan(
-        name=pattern.folder.resolve().name,
+        name=os.path.basename(os.path.realpath(pattern.folder)),
         title=one_line(pattern.name),
         studio=one_line(pattern.studio),
         edition=one_line(pattern.edition),

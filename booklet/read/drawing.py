@@ -3,12 +3,8 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
 from booklet.record import NamedTuple
-
-if TYPE_CHECKING:
-    from pathlib import Path
 
 # A drawing of a garment takes some 50 kB; past this it would slow every page. Our choice.
 MOST_BYTES = 2_000_000
@@ -41,12 +37,14 @@ class DrawingFile(NamedTuple):
     height_mm: float
 
 
-def read_drawing(path: Path) -> DrawingFile:
+def read_drawing(path: str) -> DrawingFile:
     """The drawing, or BadDrawing. Scripts, links, and whatever would be fetched from elsewhere are refused."""
-    if path.stat().st_size > MOST_BYTES:
+    with open(path, "rb") as file:
+        data = file.read(MOST_BYTES + 1)
+    if len(data) > MOST_BYTES:
         raise BadDrawing("This drawing is larger than 2 MB.", "Simplify its paths, or take photographs out of it.")
     try:
-        text = path.read_bytes().decode("utf-8-sig")
+        text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise BadDrawing("This drawing is not text in UTF-8.", "Save it again as a plain SVG.") from None
     root = _Elements().read(text)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+import os
 
 from booklet.finding import Place
 from booklet.read.document import read_document
 from booklet.read.faults import Faults
+from booklet.read.inside import inside
 from booklet.read.tree import Mapping
 from booklet.record import NamedTuple
 
@@ -17,15 +18,16 @@ MOST_BYTES = 8_000_000
 class Source(NamedTuple):
     """What was read. texts: file name -> its text; trees: file name -> its mapping, `pattern.yaml` first."""
 
-    folder: Path
+    folder: str
     texts: dict[str, str]
     trees: dict[str, Mapping]
 
 
-def read_folder(folder: Path, faults: Faults) -> Source:
+def read_folder(folder: str | os.PathLike[str], faults: Faults) -> Source:
     """Every YAML file of the folder, by name. Files that lie outside it, through a link, are refused."""
     texts: dict[str, str] = {}
     trees: dict[str, Mapping] = {}
+    folder = os.fspath(folder)
     source = Source(folder, texts, trees)
     room = MOST_BYTES
     for name in _names(folder, faults):
@@ -47,22 +49,18 @@ def read_folder(folder: Path, faults: Faults) -> Source:
     return source
 
 
-def _names(folder: Path, faults: Faults) -> list[str]:
+def _names(folder: str, faults: Faults) -> list[str]:
     here = Place(".", 1, 1, 1, 1)
-    if not folder.is_dir():
+    if not os.path.isdir(folder):
         faults.unreadable(
             "no-pattern",
             here,
-            f"There is no folder “{folder.name or folder}” here.",
+            f"There is no folder “{os.path.basename(os.path.normpath(folder)) or folder}” here.",
             "Name the folder that holds pattern.yaml.",
         )
         return []
     try:
-        names = sorted(
-            name
-            for name in (path.name for path in folder.iterdir())
-            if name.endswith((".yaml", ".yml")) and name[0] != "."
-        )
+        names = sorted(name for name in os.listdir(folder) if name.endswith((".yaml", ".yml")) and name[0] != ".")
     except OSError as error:
         faults.unreadable(
             "no-pattern", here, f"This folder can't be opened: {error.strerror}.", "Look at its permissions."
@@ -80,11 +78,11 @@ def _names(folder: Path, faults: Faults) -> list[str]:
     return ["pattern.yaml", *names]
 
 
-def _read(folder: Path, name: str, room: int, faults: Faults) -> str | None:
+def _read(folder: str, name: str, room: int, faults: Faults) -> str | None:
     here = Place(name, 1, 1, 1, 1)
-    path = folder / name
+    path = os.path.join(folder, name)
     try:
-        if path.is_symlink() and not path.resolve().is_relative_to(folder.resolve()):
+        if os.path.islink(path) and inside(folder, name) is None:
             faults.unreadable(
                 "file-outside-folder",
                 here,
@@ -92,10 +90,15 @@ def _read(folder: Path, name: str, room: int, faults: Faults) -> str | None:
                 "Copy the file itself into the folder.",
             )
             return None
-        if not path.is_file():
+        if os.path.islink(path) and not os.path.exists(path):
+            faults.unreadable(
+                "no-pattern", here, "This file is a link that leads nowhere.", "Copy the file itself there."
+            )
+            return None
+        if not os.path.isfile(path):
             faults.unreadable("no-pattern", here, "This is not a file.", "Remove it, or give it another name.")
             return None
-        if path.stat().st_size > room:
+        if os.path.getsize(path) > room:
             faults.unreadable(
                 "too-long",
                 here,
@@ -103,12 +106,8 @@ def _read(folder: Path, name: str, room: int, faults: Faults) -> str | None:
                 "Drawings go into art/; split what is really several patterns.",
             )
             return None
-        data = path.read_bytes()
-    except RuntimeError:  # how Python before 3.13 says that a link leads to itself
-        faults.unreadable(
-            "no-pattern", here, "This file is a link that leads to itself.", "Copy the file itself there."
-        )
-        return None
+        with open(path, "rb") as file:
+            data = file.read()
     except OSError as error:
         faults.unreadable(
             "no-pattern", here, f"This file can't be opened: {error.strerror}.", "Look at its permissions."

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import re
+import os
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.finding import Place
+from booklet.read.inside import inside, is_address
 from booklet.recorded.captions import read_captions
 from booklet.recorded.cues import BadRecording, Cue, Marker, Recording, Slip
 from booklet.recorded.edit_list import read_edit_list
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
 MOST_BYTES = 8_000_000
 # A file with more slips than this is told of once. Our choice.
 MOST_SLIPS = 5
-_ADDRESS = re.compile(r"\s*(?:[a-zA-Z][a-zA-Z0-9+.-]*:|//|\\\\)")
 _KINDS = ".vtt or .srt (captions), .csv (markers), .edl (an edit list) or .otio (a timeline)"
 
 
@@ -74,28 +74,29 @@ def _read(name: str, text: str) -> _Read:
 
 def _text_of(pattern: Pattern, named: Text, faults: Faults) -> str | None:
     name = named.value.strip()
-    if _ADDRESS.match(name):
+    if is_address(name):
         says = f"“{name[:80]}” is an address; nothing is fetched for a film."
         faults.add(
             "recording-not-read", named.place, says, "Save the file into the pattern's folder and write its name."
         )
         return None
     try:
-        path = (pattern.folder / name).resolve()
-        if "\0" in name or not path.is_relative_to(pattern.folder.resolve()):
+        path = inside(pattern.folder, name)
+        if path is None:
             says = f"“{name[:80]}” lies outside the pattern's folder."
             faults.add("recording-not-read", named.place, says, "Copy the file into the folder and write its name.")
             return None
-        if not path.is_file():
+        if not os.path.isfile(path):
             says = f"There is no file “{name[:80]}” in the pattern's folder."
             faults.add("recording-not-read", named.place, says, "Look at its name, or add the file.")
             return None
-        if path.stat().st_size > MOST_BYTES:
+        if os.path.getsize(path) > MOST_BYTES:
             says = f"“{name[:80]}” is larger than {MOST_BYTES // 1_000_000} MB."
             faults.add("recording-not-read", named.place, says, "Name a file with the captions or markers of one film.")
             return None
-        return _decoded(path.read_bytes())
-    except (OSError, ValueError, RuntimeError) as error:
+        with open(path, "rb") as file:
+            return _decoded(file.read())
+    except (OSError, ValueError) as error:
         why = "is no text in UTF-8" if isinstance(error, UnicodeDecodeError) else "can't be opened"
         faults.add("recording-not-read", named.place, f"“{name[:80]}” {why}.", "Export it again, as UTF-8.")
         return None

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import re
+import os
 from typing import TYPE_CHECKING
 
+from booklet.read.inside import inside, is_address
 from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
-    from pathlib import Path
 
     from booklet.model.pattern import Pattern
     from booklet.read.faults import Faults
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
 
 # The most files, and the most bytes in all of them. Our choice: a file a piece and size of a large pattern.
 MOST_FILES, MOST_BYTES = 400, 64_000_000
-_ADDRESS = re.compile(r"\s*(?:[a-z][a-z0-9+.-]+:|//|\\\\)", re.IGNORECASE)
 
 
 class OutlineSource(NamedTuple):
@@ -25,17 +24,17 @@ class OutlineSource(NamedTuple):
 
     written: Text
     name: str
-    path: Path
+    path: str
 
 
 def outline_sources(pattern: Pattern, faults: Faults) -> list[OutlineSource]:
     """Every file, in the order in which they are written; those of a `*` by name. What can't be taken is a finding."""
-    found: dict[Path, OutlineSource] = {}
+    found: dict[str, OutlineSource] = {}
     for written in pattern.outlines:
         for source in _named(pattern.folder, written, faults):
             found.setdefault(source.path, source)
     sources = list(found.values())
-    if len(sources) > MOST_FILES or sum(source.path.stat().st_size for source in sources) > MOST_BYTES:
+    if len(sources) > MOST_FILES or sum(os.path.getsize(source.path) for source in sources) > MOST_BYTES:
         faults.add(
             "outline-not-read",
             pattern.outlines[0].place,
@@ -46,10 +45,10 @@ def outline_sources(pattern: Pattern, faults: Faults) -> list[OutlineSource]:
     return sources
 
 
-def _named(folder: Path, written: Text, faults: Faults) -> Iterator[OutlineSource]:
+def _named(folder: str, written: Text, faults: Faults) -> Iterator[OutlineSource]:
     name = written.value.strip()
     shown = name[:80]
-    if _ADDRESS.match(name):
+    if is_address(name):
         faults.add(
             "address-not-fetched",
             written.place,
@@ -59,10 +58,10 @@ def _named(folder: Path, written: Text, faults: Faults) -> Iterator[OutlineSourc
         return
     try:
         paths = _paths(folder, name)
-        outside = [path for path in paths if not path.resolve().is_relative_to(folder.resolve())]
-        there = [path for path in paths if path not in outside and path.is_file()]
-    except (OSError, ValueError, RuntimeError):
-        outside, there = [folder], []
+        outside = [path for path in paths if inside(folder, path) is None]
+        there = [path for path in paths if path not in outside and os.path.isfile(os.path.join(folder, path))]
+    except (OSError, ValueError):
+        outside, there = [name], []
     if outside:
         faults.add(
             "file-outside-folder",
@@ -78,16 +77,22 @@ def _named(folder: Path, written: Text, faults: Faults) -> Iterator[OutlineSourc
             "Look at its name, or save the outlines there from your drafting program.",
         )
     for path in there:
-        yield OutlineSource(written, path.relative_to(folder).as_posix(), path)
+        yield OutlineSource(written, path, os.path.join(folder, path))
 
 
-def _paths(folder: Path, name: str) -> list[Path]:
-    """The file, or those that a `*` in its last part stands for. Raises ValueError for a name that climbs out."""
+def _paths(folder: str, name: str) -> list[str]:
+    """The file, or those that a `*` in its last part stands for, by their places in the folder, with slashes.
+
+    Raises ValueError for a name that climbs out.
+    """
     head, _, last = name.replace("\\", "/").rpartition("/")
     if "\0" in name or name.startswith(("/", "~")) or ".." in head.split("/") or last == "..":
         raise ValueError(name)
-    place = folder / head
+    head = "/".join(part for part in head.split("/") if part not in ("", "."))
     if "*" not in last:
-        return [place / last]
+        return [f"{head}/{last}" if head else last]
+    import re
+
     wanted = re.compile(".*".join(re.escape(part) for part in re.split(r"\*+", last)), re.IGNORECASE)
-    return sorted((path for path in place.iterdir() if wanted.fullmatch(path.name)), key=lambda path: path.name)
+    names = sorted(filter(wanted.fullmatch, os.listdir(os.path.join(folder, head))))
+    return [f"{head}/{name}" if head else name for name in names]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -139,7 +140,8 @@ class Shapes:
 
     def _read(self, source: OutlineSource) -> OutlineFile:
         try:
-            data = source.path.read_bytes()
+            with open(source.path, "rb") as file:
+                data = file.read()
         except OSError as error:
             raise BadOutline(f"it can't be opened: {error.strerror}.", "Look at its permissions.") from None
         if data.lstrip(b"\xef\xbb\xbf \t\r\n")[:1] == b"<":
@@ -155,7 +157,7 @@ class Shapes:
         told = self._known.told(name, size)
         if told is None or told.size:
             return told
-        for called in (label, source.path.stem):
+        for called in (label, os.path.splitext(os.path.basename(source.path))[0]):
             words = plain(called).split(" ")
             tails = (self._known.size(" ".join(words[at:])) for at in range(len(words)))
             if sized := next((sized for sized in tails if sized), None):

@@ -8,7 +8,6 @@ from __future__ import annotations
 import json
 import os
 import sys
-from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from booklet import __version__
@@ -19,6 +18,7 @@ from booklet.shape.trims import trims_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
+    from pathlib import Path
 
     from booklet.finding import Finding
     from booklet.model.pattern import Pattern
@@ -33,18 +33,16 @@ STRANGE = (OSError, ValueError, TypeError, KeyError, IndexError, AttributeError,
 MOST_FILES, MOST_BYTES = 60, 8_000_000
 
 
-def folder() -> Path | None:
+def folder() -> str | None:
     """Where it is kept. Source: XDG Base Directory Specification 0.8; on Windows the user's local application data."""
     if sys.platform == "win32":
         base = os.environ.get("LOCALAPPDATA", "")
     else:
         base = os.environ.get("XDG_CACHE_HOME", "")
-    if base and Path(base).is_absolute():
-        return Path(base) / "notchbook"
-    try:
-        return Path.home() / ".cache" / "notchbook"
-    except RuntimeError:
-        return None
+    if base and os.path.isabs(base):
+        return os.path.join(base, "notchbook")
+    home = os.path.expanduser("~")
+    return os.path.join(home, ".cache", "notchbook") if os.path.isabs(home) else None
 
 
 def name_of(pattern: Pattern, sources: Sequence[OutlineSource]) -> str:
@@ -59,7 +57,8 @@ def name_of(pattern: Pattern, sources: Sequence[OutlineSource]) -> str:
     whole = blake2b(json.dumps(about, ensure_ascii=False).encode("utf-8", "replace"), digest_size=32)
     for source in sources:
         try:
-            data = source.path.read_bytes()
+            with open(source.path, "rb") as file:
+                data = file.read()
         except OSError:
             data = b""
         whole.update(f"{source.name} {len(data)}\n".encode("utf-8", "replace") + data)
@@ -75,7 +74,7 @@ def hashed(*parts: str) -> str:
 
 def _code() -> list[tuple[str, int, int]]:
     """The files that measure, in a checkout: whoever changes them sees what comes of it at once."""
-    with os.scandir(Path(__file__).parent) as entries:
+    with os.scandir(os.path.dirname(__file__)) as entries:
         files = [(entry.name, entry.stat()) for entry in entries if entry.name.endswith(".py")]
     return sorted((name, stat.st_size, stat.st_mtime_ns) for name, stat in files)
 
@@ -133,9 +132,12 @@ def keep(key: str, pattern: Pattern, measures: Measures, findings: Sequence[Find
 
 def put(key: str, whole: Any) -> None:
     """Keeps anything that JSON can hold under a name of 64 hexadecimal digits."""
-    place = folder()
-    if place is None:
+    from pathlib import Path
+
+    kept_in = folder()
+    if kept_in is None:
         return
+    place = Path(kept_in)
     try:
         place.mkdir(parents=True, exist_ok=True)
         fresh = place / f"{key}.{os.getpid()}.part"
@@ -167,8 +169,9 @@ def got(key: str) -> Any:
     if place is None:
         return None
     try:
-        path = place / f"{key}.json"
-        return json.loads(path.read_bytes()) if path.stat().st_size <= MOST_BYTES else None
+        with open(os.path.join(place, f"{key}.json"), "rb") as file:
+            data = file.read(MOST_BYTES + 1)
+        return json.loads(data) if len(data) <= MOST_BYTES else None
     except (OSError, ValueError, RecursionError):
         return None
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from pathlib import Path
 from typing import Any
 
 from booklet.check.engine import check
@@ -37,7 +36,7 @@ def source_of(head: dict[str, Any], steps: Sequence[dict[str, Any]], faults: Fau
     trees = {
         name: tree for name, text in files.items() if isinstance(tree := read_document(name, text, faults), Mapping)
     }
-    return Source(Path(), files, trees)
+    return Source("", files, trees)
 
 
 def pattern_of(pieces: dict[str, Any], steps: Sequence[dict[str, Any]]) -> Pattern:
