@@ -6,9 +6,10 @@ import argparse
 import gc
 import os
 import sys
-from typing import TYPE_CHECKING, Any, NamedTuple, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from booklet.ready import get_ready, keep
+from booklet.record import NamedTuple
 from booklet.tell import printable, printable_json, say, tell
 
 if TYPE_CHECKING:

@@ -13,12 +13,12 @@ if TYPE_CHECKING:
     from booklet.read.tree import Text
 
 # What ends a line in YAML 1.1, as the reader counts them.
-_BREAK = re.compile(r"\r\n|[\n\r\x85\u2028\u2029]")
+_BREAK = r"\r\n|[\n\r\x85\u2028\u2029]"
 
 
 @lru_cache(maxsize=64)
 def _lines(text: str) -> tuple[str, ...]:
-    return tuple(_BREAK.split(text))
+    return tuple(re.split(_BREAK, text))
 
 
 def place_of(pattern: Pattern, text: Text, needle: str, nth: int = 0) -> Place:

@@ -14,12 +14,11 @@ if TYPE_CHECKING:
     from booklet.finding import Place
     from booklet.model.pattern import Notion, Pattern
 
-_NEEDLE = re.compile(r"\bneedles?\b")
 # A hand needle has other numbers; these other tools only have the word in their names.
-_OTHER = re.compile(r"\b(?:hands?|sewing|tapestry|embroidery|darning|beading|self-threading|knitting) needles?\b"
+_OTHER = (r"\b(?:hands?|sewing|tapestry|embroidery|darning|beading|self-threading|knitting) needles?\b"
                     r"|\bneedle ?(?:threader|case|book|nose|board|minder|gripper|plate)\b|\bhand-sewing\b")  # fmt: skip
-_PAIR = re.compile(r"(?<![0-9/.])(?P<first>[0-9]{1,3}) ?/ ?(?P<second>[0-9]{1,3})(?![0-9/.]| ?(?:in|inch|yd|cm)\b)")
-_METRIC = re.compile(r"\b(?:nm|size|no\.?) ?(?P<nm>[0-9]{2,3})\b")
+_PAIR = r"(?<![0-9/.])(?P<first>[0-9]{1,3}) ?/ ?(?P<second>[0-9]{1,3})(?![0-9/.]| ?(?:in|inch|yd|cm)\b)"
+_METRIC = r"\b(?:nm|size|no\.?) ?(?P<nm>[0-9]{2,3})\b"
 
 
 class Needle(NamedTuple):
@@ -40,7 +39,7 @@ def _needles(pattern: Pattern) -> Iterator[Needle]:
     listed += [(_said(notion), notion.place) for notion in pattern.notions]
     for written, place in listed:
         words = " ".join(written.lower().split())
-        if _NEEDLE.search(words) and not _OTHER.search(words):
+        if "needle" in words and re.search(r"\bneedles?\b", words) and not re.search(_OTHER, words):
             yield Needle(written.strip(), place, tuple(_sizes(words)), tuple(_points(words)))
 
 
@@ -50,10 +49,10 @@ def _said(notion: Notion) -> str:
 
 def _sizes(words: str) -> Iterator[tuple[str, str]]:
     """`80/12`, or `12/80`: the larger is the metric one."""
-    for match in _PAIR.finditer(words):
+    for match in re.finditer(_PAIR, words):
         first, second = sorted((match["first"], match["second"]), key=int, reverse=True)
         yield first, second
-    for match in _METRIC.finditer(_PAIR.sub("", words)):
+    for match in re.finditer(_METRIC, re.sub(_PAIR, "", words)):
         yield match["nm"], ""
 
 

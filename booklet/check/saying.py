@@ -11,7 +11,7 @@ from functools import cache, lru_cache
 from typing import TYPE_CHECKING
 
 from booklet.craft.load import table
-from booklet.length import GLYPHS, Length
+from booklet.length import Length
 from booklet.length import find as measures_in
 from booklet.record import NamedTuple
 
@@ -24,7 +24,6 @@ _OTHER_SYSTEM = re.compile(r"\s*[(/]\s*\Z")
 _CLOSED = re.compile(r"\s*\)")
 _WORD = re.compile(r"[\w’'-]+")
 _FILLERS = frozenset({"about", "exactly", "just", "only", "scant", "generous", "full", "a"})
-_DIGITS = re.compile(rf"[0-9{''.join(GLYPHS.values())}]")
 # What may close the last word of a phrase.
 _ENDS = ",;:.)”*!?"
 # How many fillers may stand together?
@@ -73,11 +72,11 @@ def _never(where: str) -> frozenset[str]:
 @lru_cache(maxsize=16384)
 def said_in(text: str) -> tuple[Said, ...]:
     """Every measure of a text that one of the verbs governs."""
-    measures = measures_in(text) if _DIGITS.search(text) else []
+    measures = measures_in(text)
     return tuple(_said(text, measures)) if measures else ()
 
 
-def _said(text: str, measures: list[tuple[int, int, Length]]) -> Iterator[Said]:
+def _said(text: str, measures: Sequence[tuple[int, int, Length]]) -> Iterator[Said]:
     ends = [(match.start(), match.end()) for match in _SENTENCE_END.finditer(text)]
     starts = [0, *(end for _, end in ends)]
     for index, (first, last, length) in enumerate(measures):

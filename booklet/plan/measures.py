@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from booklet.length import BadLength, House, Length, find, parse, spell
@@ -86,7 +86,7 @@ def _range_start(before: str, length: Length) -> tuple[int, int, Length] | None:
 
 
 def _other_written(
-    text: str, end: int, length: Length, following: list[tuple[int, int, Length]]
+    text: str, end: int, length: Length, following: Sequence[tuple[int, int, Length]]
 ) -> tuple[int, Length] | None:
     """Where the writer gave both systems: the end of the second, and the second."""
     if not following:

@@ -44,7 +44,7 @@ def read_drawing(path: str) -> DrawingFile:
     if len(data) > MOST_BYTES:
         raise BadDrawing("This drawing is larger than 2 MB.", "Simplify its paths, or take photographs out of it.")
     try:
-        text = data.decode("utf-8-sig")
+        text = data.decode().removeprefix("\ufeff")
     except UnicodeDecodeError:
         raise BadDrawing("This drawing is not text in UTF-8.", "Save it again as a plain SVG.") from None
     root = _Elements().read(text)

@@ -6,9 +6,8 @@ Paths are text here and in what a check reads: to import pathlib takes as long a
 from __future__ import annotations
 
 import os
-import string
 
-_SCHEME = frozenset(string.ascii_letters + string.digits + "+.-")
+_SCHEME = frozenset("abcdefghijklmnopqrstuvwxyz0123456789+.-")
 
 
 def is_address(name: str) -> bool:
@@ -18,7 +17,7 @@ def is_address(name: str) -> bool:
     """
     name = name.strip()
     scheme, colon, _ = name.partition(":")
-    has_scheme = bool(colon) and len(scheme) > 1 and scheme[0].isalpha() and _SCHEME.issuperset(scheme)
+    has_scheme = bool(colon) and len(scheme) > 1 and scheme[0].isalpha() and _SCHEME.issuperset(scheme.lower())
     return has_scheme or name.startswith(("//", "\\\\"))
 
 

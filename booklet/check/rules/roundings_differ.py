@@ -36,21 +36,19 @@ from booklet.check.locate import place_of
 from booklet.check.prose import prose_of
 from booklet.check.rounding import too_far
 from booklet.finding import Place, Related
-from booklet.length import GLYPHS, Length
+from booklet.length import Length
 from booklet.length import find as measures_in
 from booklet.model.pattern import Pattern
 
 LEVEL = "warning"
 _BETWEEN = re.compile(r"\s*[(/]\s*\Z")
-# Where a pair may stand at all: what ends a unit, the sign between the two, a number.
-_MAY_PAIR = re.compile(rf"[^\W\d_]\s*[(/]\s*[0-9{''.join(GLYPHS.values())}]|[\"″”]\s*[(/]")
 
 
 def find_pattern(pattern: Pattern) -> Iterator[Found]:
     rows = {same.length: (same.length, other.length, other.place) for same, other in reversed(pattern.rounding)}
     back = {other.length: (other.length, same.length, same.place) for same, other in reversed(pattern.rounding)}
     for text, step in prose_of(pattern):
-        measures = measures_in(text.value) if _MAY_PAIR.search(text.value) else []
+        measures = measures_in(text.value) if "(" in text.value or "/" in text.value else ()
         for (_, end, first), (start, after, second) in pairwise(measures):
             if first.metric == second.metric or not _BETWEEN.match(text.value[end:start]):
                 continue
