@@ -42,19 +42,14 @@ def read_document(name: str, text: str, faults: Faults) -> Node | None:
     try:
         return _Builder(name, faults).build(_Loader(text))
     except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
+        from booklet.read.slips import slip_of
+
+        line, column, says, mend = slip_of(error, text)
         place = Place(name, line, column, line, column + 1)
         if "nesting" in str(error.problem):
             faults.unreadable("nested-too-deep", place, *_TOO_DEEP)
             return None
-        faults.unreadable(
-            "not-yaml",
-            place,
-            f"This can't be read as YAML from here on: {_plain(error)}.",
-            "Look for a missing colon, quote or bracket in this line or the one above it; "
-            "text that has a colon in it goes in quotes or after “>”.",
-        )
+        faults.unreadable("not-yaml", place, says, mend)
     except yaml.YAMLError as error:
         place = Place(name, 1, 1, 1, 1)
         faults.unreadable(
@@ -66,10 +61,6 @@ def read_document(name: str, text: str, faults: Faults) -> Node | None:
     except _Stop:
         pass
     return None
-
-
-def _plain(error: yaml.MarkedYAMLError) -> str:
-    return " ".join(str(error.problem or error.context or "something is missing").split())
 
 
 def _with_paragraphs(event: Any) -> str:
