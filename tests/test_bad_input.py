@@ -62,7 +62,7 @@ def lay(folder: Path, head: str = "", steps: str = STEP, **files: str) -> Path:
     return folder
 
 
-def checked(folder: Path, seconds: float = 5) -> Checked:
+def checked(folder: Path, seconds: float = 30) -> Checked:
     """Checks the folder, and holds every finding to what all of them promise."""
     start = time.perf_counter()
     result = check_folder(folder)

@@ -54,8 +54,9 @@ def _found(together: list[tuple[CutPiece, list[Edge]]]) -> Found:
     cut, raw = together[0]
     named = [f"“{f'{edge.copy} {edge.spec.name}'.strip()}”" for edge in raw]
     names = " and ".join([", ".join(named[:-1])] * (len(raw) > 1) + named[-1:])
-    last = next((act.step for edge in raw for act in reversed(edge.acts)), cut.touched)
-    assert last is not None
+    last = max((act for edge in cut.edges.values() for act in edge.acts), key=lambda act: act.time, default=None)
+    step = last.step if last is not None else cut.touched
+    assert step is not None
     more = "edges are" if len(raw) > 1 else "edge is"
     others = [edge for _, edges in together[1:] for edge in edges]
     return Found(
@@ -65,6 +66,6 @@ def _found(together: list[tuple[CutPiece, list[Edge]]]) -> Found:
         "Sew, hem, bind or finish it in a step of this view, or allow it with a reason.",
         (
             *(Related(f"{edge.called} is raw too", edge.spec.place) for edge in others),
-            Related(f"{cut.called} is last worked in {last.called}", last.place),
+            Related(f"{cut.called} is last worked in {step.called}", step.place),
         ),
     )
