@@ -6,7 +6,7 @@ import itertools
 from typing import TYPE_CHECKING
 
 from booklet.read.tree import same_name
-from booklet.shape.course import distance, nearest
+from booklet.shape.course import area, distance, nearest
 from booklet.shape.measure import EdgeMeasure, NotchAt
 from booklet.shape.turnup import turned_up
 
@@ -61,7 +61,15 @@ def _edge(piece: Piece, shape: PieceShape, edge: ShapedEdge) -> EdgeMeasure:
         _drawn(edge),
         tuple(sorted(notches)),
         turned and (round(turned[0], 2), round(turned[1], 2)),
+        round(_bow(edge.seam) * (-1 if shape.backwards else 1), 2),
     )
+
+
+def _bow(line: Flat) -> float:
+    """The mean distance of a line from the straight one between its ends; positive to the left of who walks along it,
+    which is outside of a piece that is walked round clockwise on paper."""
+    straight = distance(line[0], line[-1])
+    return area(line) / straight if straight > 1.0 else 0.0
 
 
 def _drawn(edge: ShapedEdge) -> Span | None:

@@ -34,13 +34,15 @@ class EdgeMeasure(NamedTuple):
     sewn: its length as it is sewn to another, what its drawn darts and pleats take up left out; drawn: the allowance
     that the file draws there, least and most, or None where it draws no sewing line or draws it as stated; notches: in
     their order along it; turned: of a deep allowance, the length of its cut edge and of the cloth on which that comes
-    to lie when it is turned up, each to the seam lines beside it.
+    to lie when it is turned up, each to the seam lines beside it; bow: how far it lies from the straight line between
+    its ends in the mean, outward positive.
     """
 
     sewn: float
     drawn: tuple[float, float] | None = None
     notches: tuple[NotchAt, ...] = ()
     turned: tuple[float, float] | None = None
+    bow: float = 0.0
 
 
 class EdgeSizes(NamedTuple):
@@ -50,6 +52,7 @@ class EdgeSizes(NamedTuple):
     drawn: tuple[tuple[float, float] | None, ...]
     notches: tuple[tuple[NotchAt, ...], ...]
     turned: tuple[tuple[float, float] | None, ...]
+    bow: tuple[float | None, ...]
 
 
 class Measures:
@@ -167,4 +170,5 @@ def _columns(each: list[EdgeMeasure | None]) -> EdgeSizes:
         tuple(one and one.drawn for one in each),
         tuple(one.notches if one else () for one in each),
         tuple(one and one.turned for one in each),
+        tuple(one and one.bow for one in each),
     )

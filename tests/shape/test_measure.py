@@ -148,6 +148,11 @@ def test_a_deep_allowance_is_measured_with_what_it_is_turned_onto(tmp_path: Path
     assert cut == pytest.approx(620 * (math.pi / 2 - math.asin(15 / 620)), abs=0.05)
     assert onto == pytest.approx(540 * (math.pi / 2 - math.asin(15 / 540)), abs=0.05)
     assert _of(measures, "skirt", "waist").turned == (None, None)
+    # The circular segment over its chord; the seam lines lie 40 above the hem's cut edge and 15 below the waist's.
+    for name, radius, way in (("hem", 580, 1), ("waist", 135, -1)):
+        angle = math.pi / 2 - math.asin(15 / radius)
+        mean = radius**2 / 2 * (angle - math.sin(angle)) / (2 * radius * math.sin(angle / 2))
+        assert _of(measures, "skirt", name).bow[0] == pytest.approx(way * mean, abs=0.05)
 
 
 def test_fittings_are_measured_each(tmp_path: Path) -> None:

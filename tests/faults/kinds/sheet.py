@@ -152,26 +152,37 @@ def edge_folded(sample: Sample) -> Iterator[Fault]:
 
 @kind("curve of a clipped or notched edge the other way")
 def curve(sample: Sample) -> Iterator[Fault]:
-    """Clip inward curves, notch outward ones: Goodheart-Willcox (2012), p. 452. Wrong where a step does one of them."""
+    """Clip inward curves, notch outward ones: Goodheart-Willcox (2012), p. 452. Wrong where a step does one of them.
+
+    Without outlines it can't be told where another curved edge of that step is sewn to it: an inward and an outward curve
+    are joined too, as a sleeve cap and its armhole are, and the seam is then clipped or notched, as its maker likes.
+    """
     turn = {"inward": "outward", "outward": "inward"}
     for piece, edge, path in edges(sample):
         data = sample.head["pieces"][piece]["edges"][edge]
         if not isinstance(data, dict) or "curve" not in data:
             continue
-        cuts = False
+        cuts, beside = False, False
         for sewn in sample.sewn.values():
             at = sewn.seamed.get((piece, edge))
             cuts = cuts or any(
                 entry.step.number == at and "of" not in entry.data and str(entry.value).startswith("every")
                 for entry in sample.of("clip", "notch")
             )
+            others = sewn.edges.get(at, set()) - {(piece, edge)} if at is not None else set()
+            beside = beside or any(_curve(sample, *other) for other in others)
         yield Fault(
             f"{piece}.{edge}",
-            WRONG if cuts else UNSURE,
+            WRONG if cuts and ("outlines" in sample.head or not beside) else UNSURE,
             put((*path, "curve"), turn[data["curve"]]),
             users(sample, piece, edge),
             (sample.place(path),),
         )
+
+
+def _curve(sample: Sample, piece: str, edge: str) -> bool:
+    data = sample.head["pieces"][piece]["edges"][edge]
+    return isinstance(data, dict) and "curve" in data
 
 
 @kind("piece left out")
