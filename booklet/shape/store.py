@@ -53,7 +53,7 @@ def name_of(pattern: Pattern, sources: Sequence[OutlineSource]) -> str:
     except ImportError:
         from hashlib import blake2b
 
-    about = [__version__, _code(), _relevant(pattern)]
+    about = [__version__, _code(), relevant(pattern)]
     whole = blake2b(json.dumps(about, ensure_ascii=False).encode("utf-8", "replace"), digest_size=32)
     for source in sources:
         try:
@@ -79,7 +79,7 @@ def _code() -> list[tuple[str, int, int]]:
     return sorted((name, stat.st_size, stat.st_mtime_ns) for name, stat in files)
 
 
-def _relevant(pattern: Pattern) -> Any:
+def relevant(pattern: Pattern) -> Any:
     """What measuring asks of the pattern."""
     return [
         pattern.sizes,

@@ -9,10 +9,12 @@ from typing import Any
 from booklet.check.engine import check
 from booklet.finding import Finding, Place
 from booklet.model.build import build_pattern
+from booklet.model.pattern import Pattern
 from booklet.read.faults import Faults
 from booklet.read.folder import Source, read_folder
 from booklet.read.tree import List, Mapping, Node, Text
 from booklet.shape.measure import Measures, measure
+from booklet.shape.store import relevant
 
 ROOT = Path(__file__).resolve().parents[2]
 FOLDERS = [
@@ -35,9 +37,15 @@ def read(folder: Path) -> Source:
 @cache
 def measures_of(folder: Path) -> Measures | None:
     """What the outlines of a sound pattern measure; None where it has none."""
+    return _measured(folder)[1]
+
+
+@cache
+def _measured(folder: Path) -> tuple[object, Measures | None]:
+    """What measuring asks of a sound pattern, and what its outlines measure."""
     pattern = build_pattern(read(folder), Faults())
     assert pattern is not None
-    return measure(pattern, Faults())
+    return relevant(pattern), measure(pattern, Faults())
 
 
 def plain(node: Node) -> Any:
@@ -78,7 +86,8 @@ def _made(value: Any, place: Place) -> Node:
 class Draft:
     """A copy of a source, to be changed. What is put in has the place of what stood there.
 
-    measures: of its outlines, for the faults that lie in these; without them nothing is measured, which is quicker.
+    measures: of its outlines, for the faults that lie in these; else they measure what the sound pattern's do, while
+    what is asked of them is the same.
     """
 
     measures: Measures | None = None
@@ -146,5 +155,15 @@ class Draft:
         pattern = build_pattern(self.source, faults)
         found = list(faults.findings)
         if pattern is not None:
-            found += check(pattern, measures=self.measures)[0]
+            found += check(pattern, measures=self.measures or self._as_they_were(pattern))[0]
         return [finding for finding in found if finding.allowed is None]
+
+    def _as_they_were(self, pattern: Pattern) -> Measures | None:
+        if not pattern.outlines:
+            return None
+        asked, measures = _measured(Path(self.source.folder))
+        if measures is None or asked != relevant(pattern):
+            return None
+        own = Measures.__new__(Measures)
+        own.__dict__.update(measures.__dict__, known={})
+        return own

@@ -27,7 +27,7 @@ from booklet.check.found import Found
 from booklet.check.openings import turned_through
 from booklet.check.words import listed
 from booklet.finding import Related
-from booklet.sew.bench import Bench, CutPiece, Edge, Group
+from booklet.sew.bench import Act, Bench, CutPiece, Edge, Group
 
 LEVEL = "error"
 
@@ -41,15 +41,26 @@ def find(bench: Bench) -> Iterator[Found]:
         if raw:
             names = tuple(f"{edge.copy} {edge.spec.name}" for edge in raw)
             alike.setdefault((cut.group, names), []).append((cut, raw))
+    own = _sewn_to_itself(bench) if alike else {}
     for together in alike.values():
-        yield _found(together)
+        yield _found(together, own)
+
+
+def _sewn_to_itself(bench: Bench) -> dict[str, tuple[Edge, Act]]:
+    """By the edge's name: where one is written on both sides of a seam, perhaps for another piece's."""
+    found: dict[str, tuple[Edge, Act]] = {}
+    for act in bench.of("sew"):
+        for edge in act.sides[0] if len(act.sides) == 2 else ():
+            if edge in act.sides[1]:
+                found.setdefault(edge.spec.name, (edge, act))
+    return found
 
 
 def _is_raw(edge: Edge) -> bool:
     return not (edge.closed or edge.finished or edge.excused or edge.spec.fold or edge.basted)
 
 
-def _found(together: list[tuple[CutPiece, list[Edge]]]) -> Found:
+def _found(together: list[tuple[CutPiece, list[Edge]]], own: dict[str, tuple[Edge, Act]]) -> Found:
     """One finding for pieces that hang together and have the same raw edges: the hem of a front and a back."""
     cut, raw = together[0]
     named = [f"“{f'{edge.copy} {edge.spec.name}'.strip()}”" for edge in raw]
@@ -59,12 +70,19 @@ def _found(together: list[tuple[CutPiece, list[Edge]]]) -> Found:
     assert step is not None
     more = "edges are" if len(raw) > 1 else "edge is"
     others = [edge for _, edges in together[1:] for edge in edges]
+    mend = "Sew, hem, bind or finish it in a step of this view, or allow it with a reason."
+    beside = []
+    if raw[0].spec.name in own and own[raw[0].spec.name][0].cut is not cut:
+        twin, act = own[raw[0].spec.name]
+        mend = f"Did you mean {raw[0].called} for one of the two {twin.called} in {act.step.called}? Otherwise sew it."
+        beside = [Related(f"{twin.called} is sewn to itself here", act.place)]
     return Found(
         raw[0].spec.place,
         None,
         f"The {names} {more} still raw on {listed(each.called for each, _ in together)} when the last step is done.",
-        "Sew, hem, bind or finish it in a step of this view, or allow it with a reason.",
+        mend,
         (
+            *beside,
             *(Related(f"{edge.called} is raw too", edge.spec.place) for edge in others),
             Related(f"{cut.called} is last worked in {step.called}", step.place),
         ),

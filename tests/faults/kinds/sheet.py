@@ -154,8 +154,8 @@ def edge_folded(sample: Sample) -> Iterator[Fault]:
 def curve(sample: Sample) -> Iterator[Fault]:
     """Clip inward curves, notch outward ones: Goodheart-Willcox (2012), p. 452. Wrong where a step does one of them.
 
-    Without outlines it can't be told where another curved edge of that step is sewn to it: an inward and an outward curve
-    are joined too, as a sleeve cap and its armhole are, and the seam is then clipped or notched, as its maker likes.
+    Without outlines it can't be told where another curved edge of that step is sewn to it: an inward and an outward
+    curve are joined too, as a sleeve cap and its armhole are, and the seam is clipped or notched as its maker likes.
     """
     turn = {"inward": "outward", "outward": "inward"}
     for piece, edge, path in edges(sample):
