@@ -27,7 +27,8 @@ class Finding(NamedTuple):
 
     rule: a name under check/rules; level: "error" (cannot be made, or comes out wrong) or "warning" (likely a slip);
     views: the letters for which it holds, in the pattern's order, empty for the whole pattern; step: an id, or None;
-    says: a sentence in the words of the trade; mend: what to change; allowed: the writer's reason, where there is one.
+    says: a sentence in the words of the trade; mend: what to change; allowed: the writer's reason, where there is one;
+    time: of what is found in a film, in seconds from its beginning.
     """
 
     rule: str
@@ -39,10 +40,11 @@ class Finding(NamedTuple):
     mend: str
     related: tuple[Related, ...] = ()
     allowed: str | None = None
+    time: float | None = None
 
     def as_json(self) -> dict[str, object]:
         """The public form that `--json` prints."""
-        return {
+        found: dict[str, object] = {
             "rule": self.rule,
             "level": self.level,
             "views": list(self.views),
@@ -53,3 +55,4 @@ class Finding(NamedTuple):
             "says": self.says,
             "mend": self.mend,
         }
+        return found if self.time is None else {**found, "time": self.time}

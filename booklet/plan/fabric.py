@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.plan.measures import pair
+from booklet.plan.measures import pair, text_of
 from booklet.plan.plan import Fabric, FabricRow
 from booklet.plan.write import one_line
 from booklet.read.tree import same_name
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
     from booklet.length import House, Length
     from booklet.model.pattern import Material, Pattern
     from booklet.plan.write import Writer
@@ -62,3 +64,14 @@ def _by_size(lengths: tuple[Length, ...], sizes: int) -> tuple[Length, ...]:
     if len(set(lengths)) < 2:
         return lengths[:1]
     return (*lengths, *[lengths[-1]] * (sizes - len(lengths)))[: max(sizes, 1)]
+
+
+def amounts_in_words(fabric: Fabric) -> Iterator[str]:
+    """`1 5/8 yd to 2 1/4 yd (1.5 m to 2 m) of 60 in (150 cm), by size`."""
+    for row in fabric.rows:
+        yield f"{_range([text_of(amount) for amount in row.amounts])}, {text_of(row.width)} wide"
+
+
+def _range(amounts: Sequence[str]) -> str:
+    first, last = amounts[0], amounts[-1]
+    return first if first == last else f"{first} to {last}, by size"

@@ -5,23 +5,34 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING, NamedTuple
 
-from booklet.recorded.evidence import Listener
+from booklet.recorded.evidence import ANNOUNCES, Listener
 from booklet.recorded.follow import follow
 from booklet.recorded.phrases import phrases_of
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from booklet.recorded.cues import Cue
-    from booklet.recorded.evidence import Evidence, Matrix
+    from booklet.recorded.evidence import Evidence, Matrix, Row
     from booklet.recorded.follow import Followed
     from booklet.recorded.phrases import Phrase
     from booklet.recorded.takes import Candidate
 
 # Within how many seconds must a beginning be known, to be sure of it? Half of what a shown chapter lasts at least.
 NEAR = 8.0
+# How far from where the likeliest path has it may a take begin? And how much more does a phrase count than its
+# neighbours, where it is to begin? Our choice.
+FAR, OF_ITSELF = 45.0, 0.25
 # What is sure? Our choice, tuned on the tests' speech, so that none was sure and wrong.
 SURE, ENOUGH, RIVAL = 0.93, 3.0, 0.35
+# For how long may it be open which take is shown, and how far back are words of it looked for? In seconds.
+OPEN, BACK = 9.0, 60.0
+# Its first words count where they say at least this share of what is said of it soon after: less may be chance.
+FIRST_WORDS = 0.6
+# Of a title, how much must be said to announce it without a word that opens something?
+WHOLE_TITLE = 0.95
+# Over how many seconds, against how many takes to either side, and by how much must it speak for its own take?
+WEIGHED, NEIGHBOURS, MARGIN = 25.0, 3, 2.0
 # What opens a take by itself, however long it takes to come to it.
 OPENED = ("strong", "after pause")
 # Within how many seconds of its beginning is a take opened again?
@@ -110,8 +121,7 @@ def _found(take: int, runs: list[Run], phrases: Sequence[Phrase], followed: Foll
     main = next(run for run in runs if run.weight >= RIVAL * best)
     column = followed.enters[:, take]
     begins = phrases[main.first].start
-    around = [at for at in _around(main.first, phrases, NEAR + 2) if at <= main.last]
-    at = max(around, key=lambda row: (float(column[row]), -row))
+    at = _likeliest(main, column, phrases)
     at = _after_idle_talk(at, main, phrases, scores, TELLS)
     start = phrases[at].start
     firm = phrases[_after_idle_talk(at, main, phrases, scores, TELLS_FIRMLY)].start
@@ -121,13 +131,69 @@ def _found(take: int, runs: list[Run], phrases: Sequence[Phrase], followed: Foll
         why = "more than one stretch of the film speaks of it"
     elif max(firm, start) - min(begins, start, _idle_since(at, phrases, followed.path, scores)) > NEAR:
         why = "idle talk stands before it"
-    elif evidence.announced[at, take] == 1 and _opened_later(at, main, phrases, scores):
+    elif evidence.announced[at, take] <= 1 and _opened_later(at, main, phrases, scores):
         why = "it may begin a little later"
+    elif phrases[at].aside and phrases[at].opens not in OPENED:
+        why = "what is said there is of another time"
+    elif _spoken_of_before(at, take, phrases, followed.path, scores):
+        why = "it is spoken of before that"
+    elif _open(at, main, phrases, followed.path, evidence) > OPEN:
+        why = "nothing there tells it from the one before"
+    elif _margin(at, main, phrases, scores) < MARGIN:
+        why = "what is said there may be of another step"
     elif likely < SURE:
         why = "the words leave open where it begins"
     elif main.weight < ENOUGH:
         why = "little is said of it"
     return Found(take, start, at, phrases[at].cue, likely, not why, why, tuple(runs))
+
+
+def _spoken_of_before(at: int, take: int, phrases: Sequence[Phrase], path: Sequence[int], scores: Matrix) -> bool:
+    """Whether something shortly before speaks for it, and more than for what is shown there."""
+    rows = (row for row in _before(at, phrases) if not phrases[row].aside or phrases[row].apart[0])
+    return any(
+        scores[row, take] - max(scores[row, path[row]], 0.0) >= TELLS_FIRMLY
+        and phrases[at].start - phrases[row].start > NEAR
+        for row in rows
+    )
+
+
+def _open(at: int, run: Run, phrases: Sequence[Phrase], path: Sequence[int], evidence: Evidence) -> float:
+    """For how many seconds it is open which is shown: from the last words of the take before to its own first ones."""
+    titled = evidence.announced[at : at + 2, run.take].max()
+    if at == 0 or titled >= WHOLE_TITLE * ANNOUNCES or (titled > 1 and phrases[at].opens == "strong"):
+        return 0.0
+    scores = evidence.scores
+    before = path[at - 1] if path[at - 1] != run.take else path[max(run.first - 1, 0)]
+    gap = scores[:, run.take] - scores[:, before]
+    since = next((row + 1 for row in _before(at, phrases) if gap[row] <= -TELLS and not phrases[row].aside), at)
+    rows = [row for row in range(at, run.last + 1) if phrases[row].start - phrases[at].start <= BACK]
+    enough = max(TELLS, FIRST_WORDS * max(float(gap[row]) for row in rows))
+    until = next((row for row in rows if gap[row] >= enough and scores[row, run.take] > 1), rows[-1])
+    return phrases[until].start - phrases[since].start
+
+
+def _before(at: int, phrases: Sequence[Phrase]) -> Iterator[int]:
+    """The phrases shortly before one, from the last on."""
+    for row in range(at - 1, -1, -1):
+        if phrases[at].start - phrases[row].start > BACK:
+            return
+        yield row
+
+
+def _margin(at: int, run: Run, phrases: Sequence[Phrase], scores: Matrix) -> float:
+    """By how much what is said from its beginning on speaks for the take rather than for the likeliest one near it."""
+    rows = [row for row in range(at, run.last + 1) if phrases[row].start - phrases[at].start <= WEIGHED]
+    told = scores[rows].sum(axis=0)
+    near = [other for other in range(max(0, run.take - NEIGHBOURS), run.take + NEIGHBOURS + 1) if other != run.take]
+    return min((float(told[run.take] - told[other]) for other in near if other < len(told)), default=MARGIN)
+
+
+def _likeliest(run: Run, column: Row, phrases: Sequence[Phrase]) -> int:
+    """The phrase near which the take most likely begins: that is what a viewer notices, not the very phrase."""
+    rows = [at for at in _around(run.first, phrases, FAR) if at <= run.last]
+    mass = {at: sum(float(column[row]) for row in _around(at, phrases, NEAR)) for at in rows}
+    return max(rows, key=lambda at: (mass[at] + OF_ITSELF * float(column[at]), -at))
 
 
 def _around(at: int, phrases: Sequence[Phrase], seconds: float) -> list[int]:

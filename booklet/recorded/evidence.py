@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.recorded.misheard import Known
-from booklet.recorded.spoken import fillers, stem, tokens_of, words_of
+from booklet.recorded.spoken import Word, fillers, stem, tokens_of, words_of
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -20,7 +20,6 @@ if TYPE_CHECKING:
     import numpy
 
     from booklet.recorded.phrases import Phrase
-    from booklet.recorded.spoken import Word
     from booklet.recorded.takes import Candidate
 
     Matrix = numpy.ndarray[tuple[int, int], numpy.dtype[numpy.float64]]
@@ -29,10 +28,12 @@ if TYPE_CHECKING:
 # Of the words that any take knows, how many does a take speak of its own? Our choice, tuned on the tests' speech.
 OWN = 0.5
 # Words of a sentence are not independent of one another, so that their weight together is less. Our choice.
-TEMPER = 1.0
+TEMPER = 1.2
+# Shorter ones stand beside each other by chance.
+SHORTEST_JOINED = 5
 # A pair of words that stand side by side as printed, against either alone; a sentence that speaks of another time.
-PAIR, ASIDE, MISHEARD = 1.0, 0.25, 0.5
-# A sentence that has so much of a title announces it, and makes it so much likelier that it begins there.
+PAIR, ASIDE, MISHEARD = 1.5, 0.25, 0.5
+# A sentence that has so much of a title announces it; all of it makes it so much likelier that it begins there.
 ANNOUNCED, ANNOUNCES = 0.6, 8.0
 # No single word speaks louder than this; the number of a step, spoken, does.
 LOUDEST, NUMBERED = 4.0, 7.0
@@ -67,7 +68,7 @@ class Listener:
         self.known = Known(word for take in takes for word in take.words)
         spoken: dict[str, int] = {}
         for phrase in phrases:
-            for token in self.tokens(phrase):
+            for token in self.tokens(phrase.words):
                 spoken[token] = spoken.get(token, 0) + 1
         self._spoken, self._all = spoken, max(sum(spoken.values()), 1)
         self._totals = [sum(take.words.values()) or 1.0 for take in takes]
@@ -90,44 +91,69 @@ class Listener:
         whole = sum(rare.values()) or 1.0
         return {token: weight / whole for token, weight in rare.items()}
 
-    def tokens(self, phrase: Phrase) -> list[str]:
-        """Known tokens of a phrase; words that a caption parts are joined, as in `stay stitch`."""
-        tokens = tokens_of(phrase.words)
-        found: list[str] = []
-        at = 0
-        while at < len(tokens):
-            joined = tokens[at] + tokens[at + 1] if at + 1 < len(tokens) else ""
-            if joined in self.known.words:
-                found.append(joined)
-                at += 2
-                continue
-            found.append(tokens[at])
-            at += 1
+    def tokens(self, words: Sequence[Word]) -> list[str]:
+        """Tokens of a stretch; words that a caption parts are joined, as in `stay stitch` and `lit tle`."""
+        return tokens_of(self._joined(words))
+
+    def _joined(self, words: Sequence[Word]) -> list[Word]:
+        found: list[Word] = []
+        for word in words:
+            if found and word.word.isalpha() and found[-1].word.isalpha():
+                whole = found[-1].word + word.word
+                if len(whole) >= SHORTEST_JOINED and stem(whole) in self.known.words:
+                    found[-1] = Word(whole, found[-1].start, word.end)
+                    continue
+            found.append(word)
         return found
 
     def listen(self, phrases: Sequence[Phrase]) -> Evidence:
         scores = self._numpy.zeros((len(phrases), len(self.takes)))
         announced = self._numpy.ones((len(phrases), len(self.takes)))
+        before: str | None = None
         for at, phrase in enumerate(phrases):
-            row = scores[at]
-            for token in dict.fromkeys(self.tokens(phrase)):
-                if token in self.known.words:
-                    row += self._row(token)
-                elif near := self.known.nearest(token):
-                    row += self._row(near.word) * (MISHEARD * near.likeness)
-            self._add_pairs(row, phrase)
-            if phrase.aside:
-                row *= ASIDE
-            elif phrase.opens != "within":
+            first, last = phrase.apart
+            before = before if phrase.opens == "within" else None
+            for words, loud in (
+                (phrase.words[:first], 1.0),
+                (phrase.words[first:last], ASIDE),
+                (phrase.words[last:], 1.0),
+            ):
+                if words:
+                    before = self._hear(scores[at], words, loud, before)
+            if phrase.opens != "within" and not phrase.aside:
                 self._announce(announced[at], phrase)
         return Evidence(scores, announced)
+
+    def _hear(self, row: Row, words: Sequence[Word], loud: float, before: str | None) -> str | None:
+        """Adds what words say for each take. before: the stem that they go on from; gives their own last one."""
+        for token in dict.fromkeys(self.tokens(words)):
+            if token in self.known.words:
+                row += self._row(token) * loud
+            elif near := self.known.nearest(token):
+                row += self._row(near.word) * (MISHEARD * near.likeness * loud)
+        said = [stem(word.word) for word in self._joined(words) if word.word not in fillers()]
+        stems = [*([before] if before else []), *(self._meant(word) for word in said)]
+        misheard = {meant for meant, word in zip(stems[len(stems) - len(said) :], said, strict=True) if meant != word}
+        for one, two in pairwise(stems):
+            if mine := self._pairs.get((one, two)):
+                sounds = MISHEARD if one in misheard or two in misheard else 1.0
+                rare = sounds * loud * PAIR * TEMPER * math.log(1 + len(self.takes) / len(mine)) / 2
+                for at, weight in mine:
+                    row[at] += rare * min(1.0, 0.4 + weight / 4)
+        return stems[-1] if stems else None
+
+    def _meant(self, token: str) -> str:
+        """The known word that it is, or sounds like."""
+        if token in self.known.words or (near := self.known.nearest(token)) is None:
+            return token
+        return near.word
 
     def _announce(self, row: Row, phrase: Phrase) -> None:
         said = set(_title_stems(phrase.words))
         for take in {take for token in said for take in self._titled.get(token, ())}:
             share = sum(weight for token, weight in self._titles[take].items() if token in said)
             if share >= ANNOUNCED:
-                row[take] = ANNOUNCES
+                row[take] = ANNOUNCES * share
 
     def _row(self, token: str) -> Row:
         """What one word says for each take."""
@@ -139,11 +165,3 @@ class Listener:
             loudest = NUMBERED if token[0] == "#" else LOUDEST
             self._rows[token] = self._numpy.array([min(one, loudest) for one in said]) * TEMPER
         return self._rows[token]
-
-    def _add_pairs(self, row: Row, phrase: Phrase) -> None:
-        stems = [None if word.word in fillers() else stem(word.word) for word in phrase.words]
-        for one, two in pairwise(stems):
-            if one and two and (mine := self._pairs.get((one, two))):
-                loud = PAIR * TEMPER * math.log(1 + len(self.takes) / len(mine)) / 2
-                for at, weight in mine:
-                    row[at] += loud * min(1.0, 0.4 + weight / 4)

@@ -24,7 +24,7 @@ _REFERENCE = re.compile(r"\{\s*(step|piece)\s*:([^{}]*)\}", re.IGNORECASE)
 
 class Candidate(NamedTuple):
     """A step, or a take that belongs to none. words: how much each token counts for it; phrases: pairs of stems that
-    stand side by side in it."""
+    stand side by side in it, but for fillers between."""
 
     step: Step | None
     take: Take | None
@@ -75,10 +75,9 @@ class _Vocabulary:
         words = words_of(written)
         for token in tokens_of(words):
             self._count(token, weight)
-        stems = [None if word.word in fillers() else stem(word.word) for word in words]
+        stems = [stem(word.word) for word in words if word.word not in fillers()]
         for one, two in pairwise(stems):
-            if one and two:
-                self.phrases[one, two] = max(self.phrases.get((one, two), 0.0), weight)
+            self.phrases[one, two] = max(self.phrases.get((one, two), 0.0), weight)
         for _, _, length in find(written):
             self._count(f"={float(self.house.other(length).millimetres):g}", weight)
 

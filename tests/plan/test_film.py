@@ -7,8 +7,10 @@ from pathlib import Path
 import pytest
 
 from booklet.plan.film.chapters import FEWEST_CHAPTERS, SHORTEST_CHAPTER
+from booklet.plan.film.recorded import chapters_at
 from booklet.plan.film.takes import film_of
-from booklet.plan.plan import FilmPlan
+from booklet.plan.film.times import Timed
+from booklet.plan.plan import Chapter, FilmPlan
 from booklet.plan.write import Writer
 from tests.plan import small
 
@@ -203,3 +205,26 @@ def test_edges_of_the_demos_are_measured() -> None:
     assert length is not None
     assert 200 < length < 900
     assert edition._length("front", "no such edge") is None
+
+
+def timed(number: int, title: str, start: float, end: float, confidence: str = "sure") -> Timed:
+    return Timed(f"s{number}", number, f"Step {number}: {title}", start, end, confidence, "recorded")
+
+
+def test_an_unsettled_chapter_stands_in_the_title_of_the_one_before() -> None:
+    """Chapters have no gaps, so the stretch is of both; and where very many are unsettled the title keeps its line."""
+    times = [timed(1, "Sew the darts", 3, 60), timed(2, "Make the loops", 60, 90, "look"), timed(3, "Hem", 90, 200)]
+    assert chapters_at(times) == [
+        Chapter(0, "Step 1: Sew the darts / Step 2: Make the loops"),
+        Chapter(90, "Step 3: Hem"),
+    ]
+    many = [timed(1, "Sew the darts", 3, 60)] + [timed(n, "Make the loops", 60 * n, 61, "look") for n in range(2, 9)]
+    (joint,) = chapters_at(many)
+    assert joint.title.startswith("Step 1: Sew the darts / ")
+    assert joint.title.endswith(" more")
+    assert len(joint.title) <= 100
+
+
+def test_a_recorded_chapter_that_would_be_too_short_goes_with_the_one_before() -> None:
+    times = [timed(1, "Sew the darts", 0, 60), timed(2, "Press", 60, 65), timed(3, "Hem", 65, 200)]
+    assert [one.title for one in chapters_at(times)] == ["Step 1: Sew the darts", "Step 2: Press / Step 3: Hem"]

@@ -122,6 +122,8 @@ def test_film_prints_its_times_and_findings_as_json(
         ("darts", 540.0, "sure"),
     ]
     assert {one["rule"] for one in said["findings"]} >= {"filmed-in-another-order", "filmed-order-does-not-sew"}
+    times = {one["rule"]: one.get("time") for one in said["findings"]}
+    assert times["filmed-in-another-order"] in (0.0, 540.0)
 
 
 def test_an_order_that_does_not_sew_is_no_error_of_the_checked_source(vest: Path) -> None:

@@ -188,7 +188,7 @@ def _quality(changes: int, at_least: int, sewing: int, samples: int) -> str:
     if changes == at_least:
         best = f"no order has fewer{with_samples and ' with as many'}"
     else:
-        best = f"no order has fewer than {at_least}"
+        best = f"fewer may be possible, though not fewer than {at_least}"
     return f"{words}; {best}. In the order of sewing there are {sewing}."
 
 

@@ -35,17 +35,32 @@ def recorded_times(pattern: Pattern, letter: str) -> tuple[Timed, ...]:
     return tuple(times)
 
 
-def chapters_at(times: Sequence[Timed]) -> list[Chapter]:
-    """The chapters that may be published: what is to be looked at is left out, the first begins with the film.
+# How long may a joint title be, in signs? A description shows a chapter's title on one line: our choice.
+LONGEST_TITLE = 100
 
-    One that would be too short is joined to the next.
+
+def chapters_at(times: Sequence[Timed]) -> list[Chapter]:
+    """The chapters that may be published: they begin at settled times alone, and the first with the film.
+
+    A list of chapters has no gaps: where the next begins is unsettled, the one before lasts over it, and its title
+    names both. One that would be too short is joined to the next.
     """
-    settled = [timed for at, timed in enumerate(times) if timed.settled or at == 0]
-    found: list[Chapter] = []
-    for at, timed in enumerate(settled):
+    found: list[tuple[int, list[Timed]]] = []
+    for at, timed in enumerate(times):
         start = int(timed.start) if at else 0
-        if found and start - found[-1].start < SHORTEST_CHAPTER:
-            found[-1] = Chapter(found[-1].start, f"{found[-1].title}; {timed.title}")
+        if found and (not timed.settled or start - found[-1][0] < SHORTEST_CHAPTER):
+            found[-1][1].append(timed)
         else:
-            found.append(Chapter(start, timed.title))
-    return found
+            found.append((start, [timed]))
+    return [Chapter(start, _joint(shown)) for start, shown in found]
+
+
+def _joint(shown: Sequence[Timed]) -> str:
+    """`Step 11: Sew the darts / Step 12: Make the loops`; of very many, the first and how many more."""
+    titles = [timed.title for timed in shown]
+    for kept in range(len(titles), 1, -1):
+        more = len(titles) - kept
+        title = " / ".join(titles[:kept]) + (f" / and {more} more" if more else "")
+        if len(title) <= LONGEST_TITLE:
+            return title
+    return titles[0] if len(titles) == 1 else f"{titles[0]} / and {len(titles) - 1} more"

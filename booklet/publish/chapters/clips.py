@@ -58,10 +58,12 @@ def _step(step: PlanStep, timed: Timed | None, link: str) -> dict[str, Any]:
 
 
 def _clips(times: Sequence[Timed], link: str) -> list[dict[str, Any]]:
+    """Of each settled time; its end stands there where that is settled too."""
+    following = [*(timed.settled for timed in times[1:]), True]
     return [
         {"@type": "Clip", "name": timed.title, "startOffset": int(timed.start), "url": from_time(link, timed.start)}
-        | ({"endOffset": int(timed.end)} if timed.end is not None else {})
-        for timed in times
+        | ({"endOffset": int(timed.end)} if timed.end is not None and ends else {})
+        for timed, ends in zip(times, following, strict=True)
         if timed.settled
     ]
 

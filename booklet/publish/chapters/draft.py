@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from booklet.plan.measures import text_of
+from booklet.plan.fabric import amounts_in_words
 from booklet.plan.prose import plain
 from booklet.publish import wording
 from booklet.publish.chapters.description import description
 from booklet.publish.chapters.span import spans
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
-    from booklet.plan.plan import Fabric, FilmPlan, Plan
+    from booklet.plan.plan import FilmPlan, Plan
     from booklet.plan.prose import Prose
 
 
@@ -29,7 +27,7 @@ def _lines(plan: Plan, film: FilmPlan) -> Iterator[str]:
     yield from _paragraphs(film.view.about or plan.about)
     yield from _head("You need")
     for fabric in plan.fabrics:
-        yield f"{fabric.name}: {'; '.join(_amounts(fabric))}"
+        yield f"{fabric.name}: {'; '.join(amounts_in_words(fabric))}"
     for notion in plan.notions:
         count = plain(notion.by_view.get(film.view.letter, ()))
         if count != "—":
@@ -57,14 +55,3 @@ def _paragraphs(prose: Prose) -> Iterator[str]:
         if block.strip():
             yield ""
             yield block
-
-
-def _amounts(fabric: Fabric) -> Iterator[str]:
-    """`1 5/8 yd to 2 1/4 yd (1.5 m to 2 m) of 60 in (150 cm), by size`."""
-    for row in fabric.rows:
-        yield f"{_range([text_of(amount) for amount in row.amounts])}, {text_of(row.width)} wide"
-
-
-def _range(amounts: Sequence[str]) -> str:
-    first, last = amounts[0], amounts[-1]
-    return first if first == last else f"{first} to {last}, by size"

@@ -34,6 +34,7 @@ def day_html(edition: Edition, film: FilmPlan, filming: Filming) -> str:
             plan=plan,
             film=film,
             filming=filming,
+            planned=round(sum(shot.minutes for shot in film.shots)),
             blocks=blocks(in_filming_order(film, filming)),
             rows=in_sewing_order(film, filming),
             figures={number: _figure(edition, step) for number, step in steps.items()},

@@ -60,7 +60,7 @@ def blocks(rows: Sequence[Row]) -> list[Block]:
 
 def note_words(note: Note) -> str:
     """`Body measurements (chart)`; a writer's own words as they are."""
-    return note.text if note.kind in ("words", "notion", "piece") else f"{note.text} ({note.kind})"
+    return note.text if note.kind != "chart" else f"{note.text} ({note.kind})"
 
 
 def told_minutes(minutes: float) -> str:

@@ -39,7 +39,9 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
                 f"and the booklet has “{_as_printed(printed, pattern, told.take)}”. It looks misheard."
             )
             mend = "Listen there, and correct the captions."
-            yield warning("caption-misheard", filmed, told.take, phrase_line(filmed, told.phrase), says, mend)
+            yield warning(
+                "caption-misheard", filmed, told.take, phrase_line(filmed, told.phrase), says, mend, told.phrase.start
+            )
 
 
 def _printed(said: tuple[str, str], take: Candidate, known: frozenset[str]) -> tuple[str, str] | None:

@@ -35,7 +35,8 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
         mend = "Say so in the film, so that nobody loses the place, or cut the film in the booklet's order."
         place = line_of(filmed, chapter.line)
         related = beside(filmed.takes[chapter.take])
-        yield Finding("filmed-in-another-order", "warning", (filmed.view,), step.id, place, says, mend, related)
+        views, time = (filmed.view,), chapter.start
+        yield Finding("filmed-in-another-order", "warning", views, step.id, place, says, mend, related, time=time)
     yield from _broken(pattern, filmed, by_step, sewn)
 
 
@@ -84,4 +85,6 @@ def _broken(
         says = f"{at}in the order of the film, {one.says[:1].lower()}{one.says[1:]}"
         mend = f"{capital(one.mend)} Or cut the film in the booklet's order."
         related = (Related(f"See “{one.rule}”, found here", one.place),)
-        yield Finding("filmed-order-does-not-sew", one.level, (filmed.view,), one.step, place, says, mend, related)
+        time = by_step[step].start if step is not None else None
+        views = (filmed.view,)
+        yield Finding("filmed-order-does-not-sew", one.level, views, one.step, place, says, mend, related, time=time)

@@ -27,9 +27,13 @@ def beside(take: Candidate) -> tuple[Related, ...]:
     return (Related(f"{capital(take.called)} stands here", take.step.place),) if take.step is not None else ()
 
 
-def warning(rule: str, filmed: Filmed, take: Candidate | None, place: Place, says: str, mend: str) -> Finding:
+def warning(
+    rule: str, filmed: Filmed, take: Candidate | None, place: Place, says: str, mend: str, time: float
+) -> Finding:
+    """time: in seconds of the film."""
     step = take.id if take is not None else None
-    return Finding(rule, "warning", (filmed.view,), step, place, says, mend, beside(take) if take is not None else ())
+    related = beside(take) if take is not None else ()
+    return Finding(rule, "warning", (filmed.view,), step, place, says, mend, related, time=time)
 
 
 def capital(words: str) -> str:

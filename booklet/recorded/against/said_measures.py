@@ -53,14 +53,15 @@ def _found(pattern: Pattern, filmed: Filmed, told: Told, words: Sequence[Word], 
     place = phrase_line(filmed, told.phrase)
     if meant:
         says = f"{where} the captions have “{written}”, and {meant[0]} is printed. It looks misheard."
-        return warning("caption-misheard", filmed, told.take, place, says, "Listen there, and correct the captions.")
+        mend = "Listen there, and correct the captions."
+        return warning("caption-misheard", filmed, told.take, place, says, mend, told.phrase.start)
     if said.bare or not told.own or float(said.length.millimetres) > WIDEST or _loosely(words, said):
         return None
     if not told.works:
         return None
     says = f"{where} “{written}” is said, and the step has {_listed(own)}."
     mend = "Listen there. Correct the captions if they are wrong, or show the printed measure on the screen."
-    return warning("measure-said-otherwise", filmed, told.take, place, says, mend)
+    return warning("measure-said-otherwise", filmed, told.take, place, says, mend, told.phrase.start)
 
 
 def _listed(lengths: list[Length]) -> str:

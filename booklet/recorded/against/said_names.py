@@ -44,4 +44,5 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
                     f"The booklet calls it a {printed[0]}, and has no {stems[base]} in view {filmed.view}."
                 )
                 mend = "Listen there. Say the printed name, or show it on the screen."
-                yield warning("name-said-otherwise", filmed, told.take, phrase_line(filmed, told.phrase), says, mend)
+                place, time = phrase_line(filmed, told.phrase), told.phrase.start
+                yield warning("name-said-otherwise", filmed, told.take, place, says, mend, time)

@@ -36,7 +36,7 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
     for marker in filmed.strangers:
         says = f"The marker “{marker.name[:60]}”, at {clock(marker.start)}, names no step of view {filmed.view}."
         mend = "Give it the step's number or title, or leave it, where what it marks belongs to no step."
-        yield warning("filmed-in-no-step", filmed, None, line_of(filmed, marker.line), says, mend)
+        yield warning("filmed-in-no-step", filmed, None, line_of(filmed, marker.line), says, mend, marker.start)
     aligned = filmed.aligned
     if aligned is None or aligned.listener is None:
         return
@@ -51,7 +51,7 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
         times = f"From {clock(start)} to {clock(stretch.end)}"
         says = f"{times} the film shows work{thing} that is in no step: “{words}”."
         mend = "Say in the film that the booklet does not have it, or write a step for it."
-        yield warning("filmed-in-no-step", filmed, None, phrase_line(filmed, stretch.phrases[0]), says, mend)
+        yield warning("filmed-in-no-step", filmed, None, phrase_line(filmed, stretch.phrases[0]), says, mend, start)
 
 
 def _shortened(words: str) -> str:

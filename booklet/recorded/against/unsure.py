@@ -23,8 +23,8 @@ def find(pattern: Pattern, filmed: Filmed) -> Iterator[Finding]:
         key = take.step.id if take.step is not None else take.title
         comma = "," if take.step is not None else ""
         says = f"{capital(take.called)}{comma} seems to begin at {clock(chapter.start)}, but {chapter.why}. "
-        says += "Until it is settled it is left out of the chapters."
+        says += "Until it is settled it has no chapter of its own: the one before names both."
         mend = (
             f"Look at the film there, and write the time under “times:” in film.yaml: “{key}: {clock(chapter.start)}”."
         )
-        yield warning("chapter-unsure", filmed, take, line_of(filmed, chapter.line), says, mend)
+        yield warning("chapter-unsure", filmed, take, line_of(filmed, chapter.line), says, mend, chapter.start)
