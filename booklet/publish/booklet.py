@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from typing import NamedTuple
@@ -26,6 +26,12 @@ FONTS = ("SourceSans3-Regular.ttf", "SourceSans3-It.ttf", "SourceSans3-Semibold.
 # are higher, they go below it, two in a row; of an odd number the first stays beside the words.
 TALLEST = 76.0
 
+# A step that is higher than this, in millimetres, may go on over a page, below a row of its figures; a lower one never
+# does. Our choice: not quite half of the page, so that no page ends half empty.
+BREAKS_FROM = 105.0
+# What words take, about: a line has so many letters, and is so high; as much air is between figures and over captions.
+_LETTERS, _LINE, _FIGURE_AIR = 46, 5.1, 9.0
+
 _TEMPLATES = Path(__file__).with_name("templates")
 
 
@@ -34,7 +40,8 @@ NO_FRONTS = Fronts()
 
 
 class SetStep(NamedTuple):
-    """A step as the page sets it: its drawings apart by the column that they take, `pairs` two in a row below it."""
+    """A step as the page sets it: its drawings apart by the column that they take, `pairs` two in a row below it;
+    `long`: it may go on over a page, between the rows of its figures."""
 
     step: PlanStep
     anchor: str
@@ -42,6 +49,7 @@ class SetStep(NamedTuple):
     beside: tuple[Drawing, ...]
     across: tuple[Drawing, ...]
     pairs: tuple[tuple[Drawing, ...], ...] = ()
+    long: bool = False
 
 
 class SetSection(NamedTuple):
@@ -152,14 +160,26 @@ def _step(step: PlanStep, letters: tuple[str, ...], drawings: Mapping[Figure, Dr
     narrow = [figure for figure in figures if not figure.wide]
     beside = narrow if sum(figure.height_mm for figure in narrow) <= TALLEST else narrow[: len(narrow) % 2]
     below = narrow[len(beside) :]
+    pairs = tuple(tuple(below[at : at + 2]) for at in range(0, len(below), 2))
+    across = tuple(figure for figure in figures if figure.wide)
+    rows = (*pairs, *((figure,) for figure in across))
     return SetStep(
         step,
         _step_anchor(step),
         "" if step.everyone or not letters else f"{view_words(step.views)} only",
         tuple(beside),
-        tuple(figure for figure in figures if figure.wide),
-        tuple(tuple(below[at : at + 2]) for at in range(0, len(below), 2)),
+        across,
+        pairs,
+        len(rows) + len(beside) > 1 and _height(step, beside, rows) > BREAKS_FROM,
     )
+
+
+def _height(step: PlanStep, beside: Sequence[Drawing], rows: Sequence[Sequence[Drawing]]) -> float:
+    """About how high a step comes out, in millimetres."""
+    prose = (*step.text, *step.tip, *(block for caution in step.cautions for block in caution.says))
+    lines = 2 + sum(1 + sum(len(span.text) for span in block.spans) // _LETTERS for block in prose)
+    first = max(lines * _LINE, sum(figure.height_mm + _FIGURE_AIR for figure in beside))
+    return first + sum(max(figure.height_mm for figure in row) + _FIGURE_AIR for row in rows)
 
 
 def _step_anchor(step: PlanStep) -> str:

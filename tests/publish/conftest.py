@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any
 
 import pdfplumber
 import pypdf
@@ -16,7 +18,8 @@ from booklet.publish.pdf import write_pdf
 from tests.publish import sample, sample_drawings
 
 
-class Printed(NamedTuple):
+@dataclass(eq=False)
+class Printed:
     """A booklet, as two independent readers open it, and what its maker was told."""
 
     plan: Plan
@@ -25,7 +28,7 @@ class Printed(NamedTuple):
     reader: pypdf.PdfReader
     pages: list[Any]
 
-    @property
+    @cached_property
     def words(self) -> str:
         """All words in the order of the file, blanks made one."""
         return " ".join(" ".join(page.extract_text().split()) for page in self.reader.pages)

@@ -13,12 +13,15 @@ from fontTools.ttLib import TTFont
 from pypdf.generic import ArrayObject, DictionaryObject, IndirectObject
 
 from booklet.length import GLYPHS
-from booklet.plan.plan import Art, Gap, PlanStep
+from booklet.plan.plan import Art, Gap, Plan, PlanStep
 from booklet.publish.booklet import FONTS, booklet_assets, booklet_html
 from booklet.publish.pdf import write_pdf
 from booklet.styles_folder import styles_folder
 from tests.publish import sample, sample_drawings
 from tests.publish.conftest import Printed
+
+# In one process, so that the sample's booklets are set once.
+pytestmark = pytest.mark.xdist_group("booklets")
 
 MM = 72 / 25.4
 # Sizes of paper in points: ISO 216 (A4 is 210 × 297 mm) and ANSI/ASME Y14.1 (A is 8.5 × 11 in).
@@ -274,18 +277,40 @@ def test_nothing_is_read_but_what_was_given(address: str, tmp_path: Path) -> Non
     assert any("not part of this booklet" in sentence and address.strip("./") in sentence for sentence in log)
 
 
-def test_a_step_longer_than_a_page_is_set_whole(set_booklet: Callable[..., Printed]) -> None:
+def only_step(**changed: Any) -> Plan:
+    """The sample with nothing but its first step, changed: long layouts are costly, and nothing else is looked at."""
     plan = sample.plan()
     first = plan.sections[0].items[0]
     assert isinstance(first, PlanStep)
-    long = sample.say(*(f"Sentence number {number} of a step without end." for number in range(52)))
+    plan.sections = [replace(plan.sections[0], items=[replace(first, **changed)])]
+    return replace(plan, charts=[], fabrics=[], notions=[], pieces=[], terms=[], cautions=[], branches=None, map=None)
+
+
+def test_a_step_longer_than_a_page_is_set_whole(set_booklet: Callable[..., Printed]) -> None:
     figures = (sample.FACED, sample.HEM, sample.POCKET, sample.FACED, sample.SHOULDER)
-    plan.sections[0].items[0] = replace(first, text=long, figures=figures)
-    printed = set_booklet(plan)
+    text = sample.say(*(f"Sentence number {number} of a step without end." for number in range(40)))
+    printed = set_booklet(only_step(text=text, figures=figures))
     assert printed.log == []
     at = 0
-    for number in range(52):
+    for number in range(40):
         at = printed.words.index(f"Sentence number {number} ", at)
+
+
+def test_a_long_step_goes_on_over_a_page_under_its_number(set_booklet: Callable[..., Printed]) -> None:
+    """Between its rows of figures; the number stands again, in grey, where the page begins in the middle of a step."""
+    lines = sample.say(*(f"Sentence number {number} of a long step." for number in range(24)))
+    figures = (sample.FACED, sample.POCKET, sample.FACED, sample.POCKET, sample.FACED)
+    printed = set_booklet(only_step(text=lines, figures=figures))
+    begun = next(at for at, page in enumerate(printed.pages) if "Sentence number 0 " in plain(page.extract_text()))
+    assert "Sentence number 23 " in plain(printed.pages[begun].extract_text())
+
+    def again(page: Any) -> str:
+        margin = page.crop((0, 19 * MM, BINDING + 20 * MM, page.height - 20 * MM)).chars
+        return "".join(one["text"] for one in margin if abs(one["size"] - HEAD_SIZE) < 0.1 and one["text"].isdigit())
+
+    grey = [again(page) for page in printed.pages[begun:]]
+    assert grey[:2] == ["1", "1"], "its own number, and again where it goes on"
+    assert not any(grey[2:])
 
 
 def test_a_cover_without_drawings_lists_the_views(set_booklet: Callable[..., Printed]) -> None:
