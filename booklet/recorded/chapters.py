@@ -137,6 +137,8 @@ def _found(take: int, runs: list[Run], phrases: Sequence[Phrase], followed: Foll
         why = "what is said there is of another time"
     elif _spoken_of_before(at, take, phrases, followed.path, scores):
         why = "it is spoken of before that"
+    elif _words_are_shared(at, take, phrases, followed.path, scores):
+        why = "what is said before it may be of it too"
     elif _open(at, main, phrases, followed.path, evidence) > OPEN:
         why = "nothing there tells it from the one before"
     elif _margin(at, main, phrases, scores) < MARGIN:
@@ -150,12 +152,22 @@ def _found(take: int, runs: list[Run], phrases: Sequence[Phrase], followed: Foll
 
 def _spoken_of_before(at: int, take: int, phrases: Sequence[Phrase], path: Sequence[int], scores: Matrix) -> bool:
     """Whether something shortly before speaks for it, and more than for what is shown there."""
-    rows = (row for row in _before(at, phrases) if not phrases[row].aside or phrases[row].apart[0])
-    return any(
-        scores[row, take] - max(scores[row, path[row]], 0.0) >= TELLS_FIRMLY
-        and phrases[at].start - phrases[row].start > NEAR
-        for row in rows
-    )
+    for row in _before(at, phrases):
+        more = scores[row, take] - max(scores[row, path[row]], 0.0)
+        if phrases[at].start - phrases[row].start > NEAR and more >= TELLS_FIRMLY:
+            return True
+    return False
+
+
+def _words_are_shared(at: int, take: int, phrases: Sequence[Phrase], path: Sequence[int], scores: Matrix) -> bool:
+    """Whether words just before speak for it nearly as much as for the take before: it may have begun there."""
+    for row in _before(at, phrases):
+        more = scores[row, take] - scores[row, path[row]]
+        if path[row] != take and more <= -TELLS_FIRMLY and not phrases[row].aside:
+            return False
+        if scores[row, take] >= LEAST and phrases[at].start - phrases[row].start > NEAR:
+            return True
+    return False
 
 
 def _open(at: int, run: Run, phrases: Sequence[Phrase], path: Sequence[int], evidence: Evidence) -> float:
