@@ -26,10 +26,13 @@ def _cache_of_our_own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None
 
 @pytest.fixture(scope="session")
 def demos(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """All demos with all their outputs, built once. What asks for it belongs to the group `demos`."""
+    """All demos with all their outputs on A4, built once. What asks for it belongs to the group `demos`."""
     into = tmp_path_factory.mktemp("demos")
     done = notchbook(
-        "build", *(ROOT / "steps" / name for name in DEMOS), "--each-view", "--into", into, PYTHONHASHSEED="1"
+        "build",
+        *(ROOT / "steps" / name for name in DEMOS),
+        *("--paper", "a4", "--each-view", "--into", into),
+        PYTHONHASHSEED="1",
     )
     assert done.returncode == 0, done.stderr
     return into

@@ -26,7 +26,7 @@ def test_a_sound_pattern_has_no_finding(folder: Path) -> None:
 
 @pytest.fixture(scope="module")
 def rows() -> list[Row]:
-    return list(run(samples(), most=1, every=4))
+    return list(run(samples(), most=1, every=5))
 
 
 def test_there_are_kinds_enough() -> None:

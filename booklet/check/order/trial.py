@@ -45,10 +45,10 @@ class Trials:
     A trial sews the view in full and, as `check` does, again without its optional steps.
     """
 
-    def __init__(self, pattern: Pattern, view: View, most: int = MOST_STEPS) -> None:
+    def __init__(self, pattern: Pattern, view: View, most: int | None = None) -> None:
         self.pattern = pattern
         self.view = view
-        self.left = most
+        self.left = MOST_STEPS if most is None else most
         self.written: tuple[Step, ...] = tuple(pattern.steps_of(view.letter))
         self.runs = runs_of(pattern, view)
         self.own: dict[tuple[object, ...], tuple[str, Found]] = {}
