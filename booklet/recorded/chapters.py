@@ -145,7 +145,7 @@ def _found(take: int, runs: list[Run], phrases: Sequence[Phrase], followed: Foll
         why = "what is said there may be of another step"
     elif likely < SURE:
         why = "the words leave open where it begins"
-    elif main.weight < ENOUGH:
+    elif main.weight < ENOUGH or _said_once(main, evidence):
         why = "little is said of it"
     return Found(take, start, at, phrases[at].cue, likely, not why, why, tuple(runs))
 
@@ -157,6 +157,13 @@ def _spoken_of_before(at: int, take: int, phrases: Sequence[Phrase], path: Seque
         if phrases[at].start - phrases[row].start > NEAR and more >= TELLS_FIRMLY:
             return True
     return False
+
+
+def _said_once(run: Run, evidence: Evidence) -> bool:
+    """Whether a single phrase speaks for it, which may be chance, and none that has its whole title."""
+    rows = slice(run.first, run.last + 1)
+    telling = int((evidence.scores[rows, run.take] >= TELLS).sum())
+    return telling < 2 and float(evidence.announced[rows, run.take].max()) < WHOLE_TITLE * ANNOUNCES
 
 
 def _words_are_shared(at: int, take: int, phrases: Sequence[Phrase], path: Sequence[int], scores: Matrix) -> bool:
