@@ -268,6 +268,27 @@ def test_the_next_step_is_one_touch_away(open_page: Open, demo: str) -> None:
     assert bar["y"] + bar["height"] <= step["y"] + 1 < PHONE["height"] / 2
 
 
+@pytest.mark.parametrize(
+    "view", [{"width": 390, "height": 844}, {"width": 820, "height": 1180}], ids=["phone", "tablet"]
+)
+def test_what_a_step_says_is_seen_without_scrolling(open_page: Open, demo: str, view: dict[str, int]) -> None:
+    """Jumped to, a step shows its number, title and words below the bar; figures follow, or stand beside them."""
+    page = open_page(viewport=view)
+    choose(page, "view", letters(page)[-1])
+    steps = page.eval_on_selector_all(
+        ".step",
+        """all => all.filter(one => one.checkVisibility()).map(one => {
+            const top = one.getBoundingClientRect().top - document.querySelector(".bar").offsetHeight;
+            const words = one.querySelector(".words").getBoundingClientRect();
+            const figures = [...one.querySelectorAll("figure")].map(each => each.getBoundingClientRect());
+            return [one.id, words.bottom - top,
+                figures.some(each => each.top < words.bottom - 1 && each.left < words.right - 1)];
+        })""",
+    )
+    assert len(steps) > 10
+    assert [one for one in steps if one[1] > view["height"] or one[2]] == []
+
+
 def test_everything_is_used_from_the_keyboard(open_page: Open, demo: str) -> None:
     """Tab reaches every control in the order of the page, and where one is shows; arrows, Space and Enter use it."""
     page = open_page()

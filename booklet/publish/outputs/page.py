@@ -29,10 +29,12 @@ NAME = "page"
 
 
 class Row(NamedTuple):
-    """A step, or a line for the readers of one view that says which numbers are left out."""
+    """A step, its narrow figures apart from its wide ones; or a line for the readers of one view that says which
+    numbers are left out."""
 
     step: PlanStep | None
-    figures: tuple[Markup, ...] = ()
+    beside: tuple[Markup, ...] = ()
+    across: tuple[Markup, ...] = ()
     gap: str = ""
     views: tuple[str, ...] = ()
 
@@ -122,7 +124,8 @@ def _sections(edition: Edition, anchors: dict[str, str]) -> Iterator[PageSection
         for item in section.items:
             if isinstance(item, PlanStep):
                 rows += [Row(None, gap=gap, views=(letter,)) for letter, gap in gaps.pop((index, item.number), [])]
-                rows.append(Row(item, tuple(_figures(edition, item)), views=item.views))
+                beside, across = (tuple(_figures(edition, item, wide)) for wide in (False, True))
+                rows.append(Row(item, beside, across, views=item.views))
         rows += [Row(None, gap=gap, views=(letter,)) for letter, gap in gaps.pop((index, 0), [])]
         views = tuple(view.letter for view in plan.views if any(view.letter in row.views for row in rows))
         yield PageSection(section.title, prose_html(section.intro, anchors), views, tuple(rows))
@@ -150,9 +153,9 @@ def _charts(plan: Plan) -> Iterator[PageChart]:
         yield PageChart(chart, system)
 
 
-def _figures(edition: Edition, step: PlanStep) -> Iterator[Markup]:
+def _figures(edition: Edition, step: PlanStep, wide: bool) -> Iterator[Markup]:
     for figure in step.figures:
-        if figure not in edition.drawings:
+        if figure not in edition.drawings or edition.drawings[figure].wide != wide:
             continue
         yield _picture(edition.drawings[figure], figure, f"step {step.number}")
 
