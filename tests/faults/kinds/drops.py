@@ -176,9 +176,15 @@ def clipping(sample: Sample) -> Iterator[Fault]:
         yield _entry_dropped(sample, entry, WRONG if enclosed and entry.value.startswith("every") else UNSURE)
 
 
+_LAYS_FLAT = ("press", "topstitch", "edgestitch", "understitch")
+
+
 @kind("pressing of a crossed seam left out")
 def pressing(sample: Sample) -> Iterator[Fault]:
-    """A seam is pressed before another crosses it: Oregon State Univ. Ext. 4-H 320-14 (2014)."""
+    """A seam is pressed before another crosses it: Oregon State Univ. Ext. 4-H 320-14 (2014).
+
+    It can't be told where the step goes on to press again, or to stitch the allowances down: that lays it flat too.
+    """
     before: EntryAt | None = None
     for entry in sample.entries:
         if entry.operation == "sew":
@@ -191,7 +197,9 @@ def pressing(sample: Sample) -> Iterator[Fault]:
                 if sewn.seamed.get(edge) == entry.step.number
                 for beside in neighbours(sample, edge)
             )
-            yield _entry_dropped(sample, entry, WRONG if crossed else UNSURE)
+            after = sample.entries[sample.entries.index(entry) + 1 :]
+            again = any(one.step is entry.step and one.operation in _LAYS_FLAT for one in after)
+            yield _entry_dropped(sample, entry, WRONG if crossed and not again else UNSURE)
 
 
 @kind("seam, hem or closing there twice")

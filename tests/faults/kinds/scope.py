@@ -87,13 +87,15 @@ def misspelt_for(sample: Sample) -> Iterator[Fault]:
 
 @kind("`optional` on a step that the garment needs")
 def made_optional(sample: Sample) -> Iterator[Fault]:
+    """Not told where it only sews a dart or a pocket: a garment can be sewn without, and leaving it be is a choice."""
     for step in sample.steps:
         if "optional" not in step.data and _does(sample, step) & {*CLOSING, "dart"}:
+            choice = not _does(sample, step) & {*CLOSING} - {"pocket"}
             mine = _touched(sample, step)
             others = {other.id for other in sample.steps if mine & _touched(sample, other)}
             yield Fault(
                 f"“{step.id}”",
-                WRONG,
+                UNSURE if choice else WRONG,
                 put((*step.path, "optional"), "true"),
                 frozenset({step.id, *others}),
                 sample.piece_places(mine),
