@@ -13,6 +13,14 @@ def inset(shape: PieceShape, widths: Mapping[str, float]) -> dict[str, Flat]:
 
     Neighbours meet where their lines cross, so that a row of stitching runs from edge to edge.
     """
+    asked = ("inset", *(widths.get(name, 0.0) for name in shape.edges))
+    if asked not in shape.kept:
+        shape.kept[asked] = _inset(shape, widths)
+    found: dict[str, Flat] = shape.kept[asked]
+    return found
+
+
+def _inset(shape: PieceShape, widths: Mapping[str, float]) -> dict[str, Flat]:
     names = list(shape.edges)
     if shape.backwards:
         names.reverse()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cached_property
+from typing import Any
 
 from booklet.record import Record, fresh
 from booklet.shape.course import Point, length
@@ -56,6 +57,11 @@ class PieceShape(Record):
     lines: dict[str, Flat] = fresh(default_factory=dict)
     darts: dict[str, ShapedDart] = fresh(default_factory=dict)
     holes: tuple[Point, ...] = ()
+
+    @cached_property
+    def kept(self) -> dict[Any, Any]:
+        """What was made of this piece once, by what was asked: the piece never changes, and the steps ask again."""
+        return {}
 
     @cached_property
     def cut(self) -> Flat:

@@ -6,10 +6,14 @@ import math
 from bisect import bisect_left
 from collections.abc import Sequence
 from itertools import accumulate, pairwise
+from typing import TYPE_CHECKING
 
 from booklet.shape.course import Point, distance, nearest
 from booklet.shape.motion import Motion
 from booklet.shape.seamline import Flat
+
+if TYPE_CHECKING:
+    from booklet.shape.piece import PieceShape
 
 # How closely do points follow each other on a line that is bent, in millimetres of cloth? Our choice.
 STEP = 12.0
@@ -42,6 +46,21 @@ class Way:
         return (two[0] - one[0]) / size, (two[1] - one[1]) / size
 
 
+# The lines asked for last, each kept with its way, so that its id is its own.
+_known: dict[int, Way] = {}
+_MOST_KNOWN = 256
+
+
+def way_of(line: Flat) -> Way:
+    """The same Way as long as the same line is asked for again."""
+    known = _known.get(id(line))
+    if known is None:
+        if len(_known) >= _MOST_KNOWN:
+            _known.clear()
+        known = _known[id(line)] = Way(line)
+    return known
+
+
 class Bend:
     """Every point keeps its place along the piece's own edge and its distance from it. `then`: a motion of the whole.
 
@@ -56,11 +75,11 @@ class Bend:
 
     def __call__(self, point: Point) -> Point:
         if point not in self._known:
-            self._known[point] = self._bent(point)
+            self._known[point] = self._bent(point, nearest(self._own.points, point)[0])
         return self._then(self._known[point])
 
-    def _bent(self, point: Point) -> Point:
-        way, _ = nearest(self._own.points, point)
+    def _bent(self, point: Point, way: float) -> Point:
+        """way: how far along the piece's own edge the place nearest to the point lies."""
         foot, (across, down) = self._own.at(way), self._own.direction(way)
         ahead = (point[0] - foot[0]) * across + (point[1] - foot[1]) * down
         aside = (point[1] - foot[1]) * across - (point[0] - foot[0]) * down
@@ -71,14 +90,11 @@ class Bend:
         return foot[0] + across * ahead - down * aside, foot[1] + down * ahead + across * aside
 
     def all(self, points: Sequence[Point]) -> Flat:
-        dense = [points[0]]
-        for one, two in pairwise(points):
-            number = max(1, math.ceil(distance(one, two) / STEP))
-            dense += [
-                (one[0] + (two[0] - one[0]) * at / number, one[1] + (two[1] - one[1]) * at / number)
-                for at in range(1, number + 1)
-            ]
-        return tuple(self(point) for point in dense)
+        dense = densely(points)
+        new = [point for point in dict.fromkeys(dense) if point not in self._known]
+        for point, (way, _) in zip(new, feet(self._own.points, new), strict=True):
+            self._known[point] = self._bent(point, way)
+        return self._then.all([self._known[point] for point in dense])
 
     def moved(self, move: Motion) -> Bend:
         found = Bend.__new__(Bend)
@@ -86,11 +102,43 @@ class Bend:
         return found
 
 
+def bent(shape: PieceShape, own: Flat, target: Flat, flipped: bool) -> Bend:
+    """A piece's bend; where another step has bent it so, what was worked out then is known."""
+    asked = ("bent", own, target, flipped)
+    if asked not in shape.kept:
+        shape.kept[asked] = Bend(own, target, flipped)
+    found: Bend = shape.kept[asked]
+    return found
+
+
 def direction(line: Flat, way: float) -> Point:
     """A step of one along a line, at a distance from its start."""
-    return Way(line).direction(way)
+    return way_of(line).direction(way)
+
+
+def densely(points: Sequence[Point]) -> list[Point]:
+    """A line with points that follow each other closely."""
+    dense = [points[0]]
+    for one, two in pairwise(points):
+        number = max(1, math.ceil(distance(one, two) / STEP))
+        dense += [
+            (one[0] + (two[0] - one[0]) * at / number, one[1] + (two[1] - one[1]) * at / number)
+            for at in range(1, number + 1)
+        ]
+    return dense
+
+
+def feet(line: Flat, places: Sequence[Point]) -> list[tuple[float, float]]:
+    """`nearest` for many places at once: how far along a line the point nearest to each lies, and how far away."""
+    from shapely import distance as off
+    from shapely import line_locate_point, linestrings, points
+
+    if not places:
+        return []
+    whole, spots = linestrings(line), points(places)
+    return list(zip(line_locate_point(whole, spots).tolist(), off(whole, spots).tolist(), strict=True))
 
 
 def depth(line: Flat, ring: Flat) -> float:
     """How far a piece reaches from one of its edges."""
-    return max(nearest(line, point)[1] for point in ring)
+    return max(off for _, off in feet(line, ring))

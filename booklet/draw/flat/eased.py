@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
-from itertools import pairwise
 
-from booklet.draw.flat.bend import STEP, Way
-from booklet.shape.course import Point, distance, nearest
+from booklet.draw.flat.bend import Way, densely, feet
+from booklet.shape.course import Point, nearest
 from booklet.shape.motion import Motion
 from booklet.shape.seamline import Flat
 
@@ -24,34 +22,32 @@ class Eased:
         self.flipped = first.flipped
         self._own, self._target = Way(own), Way(target)
         self._then = then or Motion()
+        self._known: dict[Point, Point] = {}
 
     def __call__(self, point: Point) -> Point:
+        if point not in self._known:
+            self._known[point] = self._eased(point, *nearest(self._own.points, point))
+        return self._then(self._known[point])
+
+    def _eased(self, point: Point, way: float, off: float) -> Point:
+        """way, off: where along the edge the place nearest to the point lies, and how far it is from it."""
         x, y = self.first(point)
-        way, off = nearest(self._own.points, point)
         share = max(1.0 - off / REACH, 0.0)
         if share > 0:
             share *= share * (3 - 2 * share)
             here = self.first(self._own.at(way))
             there = self._target.at(way * self._target.whole / self._own.whole)
             x, y = x + (there[0] - here[0]) * share, y + (there[1] - here[1]) * share
-        return self._then((x, y))
+        return x, y
 
     def all(self, points: Sequence[Point]) -> Flat:
-        return tuple(self(point) for point in densely(points))
+        dense = densely(points)
+        new = [point for point in dict.fromkeys(dense) if point not in self._known]
+        for point, (way, off) in zip(new, feet(self._own.points, new), strict=True):
+            self._known[point] = self._eased(point, way, off)
+        return self._then.all([self._known[point] for point in dense])
 
     def moved(self, move: Motion) -> Eased:
         found = Eased.__new__(Eased)
         found.__dict__.update(self.__dict__, _then=move.after(self._then))
         return found
-
-
-def densely(points: Sequence[Point]) -> list[Point]:
-    """A line with points that follow each other closely."""
-    dense = [points[0]]
-    for one, two in pairwise(points):
-        number = max(1, math.ceil(distance(one, two) / STEP))
-        dense += [
-            (one[0] + (two[0] - one[0]) * at / number, one[1] + (two[1] - one[1]) * at / number)
-            for at in range(1, number + 1)
-        ]
-    return dense

@@ -25,6 +25,8 @@ NARROW = frozenset({"trim", "clip", "notch", "understitch"})
 AIR = 1.0
 # From place to place in the search, in millimetres on paper.
 STEP = 2.5
+# So many places are looked at together.
+CHUNK = 64
 # At which places of the work may it look, as shares of its length?
 SHARES = (0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75)
 
@@ -69,11 +71,11 @@ class Glass(NamedTuple):
 
 
 def glass_for(
-    marks: Sequence[Mark], sheets: Sequence[Sheet], done: Sequence[Marked], seen: View, room: float
+    marks: Sequence[Mark], sheets: Sequence[Sheet], done: Sequence[Marked], seen: View, ink: Any, room: float
 ) -> Glass | None:
     """Where one is needed, and where it stands: over nothing that is drawn, or over as little as can be.
 
-    sheets: of each mark; room: how wide the figure may be.
+    sheets: of each mark; ink: every line of the view; room: how wide the figure may be.
     """
     from shapely import MultiLineString
 
@@ -89,7 +91,7 @@ def glass_for(
     if not spots:
         return None
     strokes = [line for mark in seen.marks for _, lines in mark.strokes for line in lines]
-    centre = _centre(spots[0], seen.ink(), MultiLineString(strokes), room, ring)
+    centre = _centre(spots[0], ink, MultiLineString(strokes), room, ring)
     return None if centre is None else Glass(spots[0], centre)
 
 
@@ -122,20 +124,26 @@ def _centre(spot: Point, ink: Any, work: Any, room: float, ring: float) -> Point
         if max(right, x + radius) - min(left, x - radius) <= room
         and math.hypot(x - spot[0], y - spot[1]) > radius + ring
     ]
-    if not found:
-        return None
-    spread = places(found)
-    from_work, from_ink = distance(work, spread).tolist(), distance(ink, spread).tolist()
-    best: tuple[float, Point] | None = None
-    for at, (x, y) in enumerate(found):
-        if from_work[at] < radius:
-            continue
+
+    def cost(x: float, y: float) -> float:
         wider = max(right, x + radius) - min(left, x - radius) - (right - left)
         higher = max(bottom, y + radius) - min(top, y - radius) - (bottom - top)
-        cost = math.hypot(x - spot[0], y - spot[1]) + 3 * max(0.0, radius - from_ink[at]) + 0.5 * wider + 1.2 * higher
-        if best is None or cost < best[0] - 1e-9:
-            best = cost, (x, y)
-    return best[1] if best else None
+        return float(math.hypot(x - spot[0], y - spot[1]) + 0.5 * wider + 1.2 * higher)
+
+    cheapest = sorted((round(cost(x, y), 9), at) for at, (x, y) in enumerate(found))
+    best: tuple[float, int] | None = None
+    for first in range(0, len(cheapest), CHUNK):
+        some = cheapest[first : first + CHUNK]
+        if best is not None and some[0][0] > best[0]:
+            break
+        spread = places([found[at] for _, at in some])
+        from_work, from_ink = distance(work, spread).tolist(), distance(ink, spread).tolist()
+        for (price, at), off, near in zip(some, from_work, from_ink, strict=True):
+            # A place that covers lines costs more.
+            one = round(price + 3 * max(0.0, radius - near), 9), at
+            if off >= radius and (best is None or one < best):
+                best = one
+    return found[best[1]] if best else None
 
 
 def glass_paper(glass: Glass, paper: Paper) -> Paper:

@@ -77,8 +77,8 @@ class _Field:
         """Of many rectangles, which meet nothing."""
         from shapely import intersects
 
-        found = [not hit for hit in intersects(self.ink, boxes).tolist()]
-        for other in (*self.boxes, *self.lines):
+        found: list[bool] = (~intersects(self.ink, boxes)).tolist()
+        for other in (*self.boxes, *self.lines) if any(found) else ():
             found = [ok and not hit for ok, hit in zip(found, intersects(other, boxes).tolist(), strict=True)]
         return found
 
@@ -92,16 +92,16 @@ class _Field:
             self.lines.append(LineString([leader.start, leader.end]))
 
 
-def labels_for(view: View, done: Sequence[Marked], taken: Sequence[Any], room: float) -> Words:
+def labels_for(view: View, ink: Any, done: Sequence[Marked], taken: Sequence[Any], room: float) -> Words:
     """Names inside their cloths where they fit, else outside; measures outside, beside their line.
 
-    taken: other areas of the paper that are not free; room: how wide the figure may be with its words.
+    ink: every line of the view; taken: other areas of the paper that are not free; room: how wide the figure may be
+    with its words.
     """
     from shapely import MultiLineString, union_all
 
-    view_ink = view.ink()
     strokes = [line for mark in view.marks for _, lines in mark.strokes for line in lines]
-    field = _Field(view_ink, MultiLineString(strokes), union_all([seen.area for seen in view.cloths]), taken, room)
+    field = _Field(ink, MultiLineString(strokes), union_all([seen.area for seen in view.cloths]), taken, room)
     labels: list[Label] = []
     leaders: list[Leader] = []
     complete = True
@@ -125,7 +125,7 @@ def labels_for(view: View, done: Sequence[Marked], taken: Sequence[Any], room: f
             leaders.append(placed[1])
             field.take(*placed)
     for words, free in left_over:
-        placed = _outside(words, _spots(free, view_ink), field)
+        placed = _outside(words, _spots(free, ink), field)
         complete = complete and placed is not None
         if placed is not None:
             labels.append(placed[0])
@@ -171,10 +171,12 @@ def _inside(words: str, free: Any, field: _Field) -> Label | None:
             [x + wide / 2 for x, _ in spots],
             [y + high / 2 for _, y in spots],
         )
-        inside = contains(part, boxes).tolist()
-        for at, ok in enumerate(field.free(boxes)):
-            if ok and inside[at]:
-                x, y = spots[at]
+        inside = [at for at, ok in enumerate(contains(part, boxes).tolist()) if ok]
+        for first in range(0, len(inside), CHUNK):
+            some = inside[first : first + CHUNK]
+            found = next((at for at, ok in zip(some, field.free(boxes[some]), strict=True) if ok), None)
+            if found is not None:
+                x, y = spots[found]
                 return Label(words, x, y + points("words", "size") * (ABOVE - BELOW) / 2, "middle")
     return None
 
@@ -210,31 +212,37 @@ class _Try(NamedTuple):
 def _outside(words: str, spots: Sequence[Point], field: _Field) -> tuple[Label, Leader] | None:
     """Beside the cloth, near one of the spots, with a leader to it: the shortest that crosses least."""
     wide, high = width(words), points("words", "size") * ABOVE
-    best: _Try | None = None
+    best: tuple[float, _Try] | None = None
     for ways, reaches in ((WAYS[: NEAR[0]], REACHES[: NEAR[1]]), (WAYS, REACHES)):
-        tries = [
-            one
-            for at, spot in enumerate(spots)
-            for way in ways
-            for reach in reaches
-            if (one := _try(spot, way, reach, wide, high, 0.4 * at, field)) is not None
-        ]
-        best = _best(sorted(tries), wide, high, field)
+        for reach in reaches:
+            # No place costs less than its leader is long.
+            if best is not None and best[0] <= reach:
+                break
+            tries = [
+                one
+                for at, spot in enumerate(spots)
+                if best is None or reach + 0.4 * at < best[0]
+                for way in ways
+                if (one := _try(spot, way, reach, wide, high, 0.4 * at, field)) is not None
+            ]
+            best = _best(sorted(tries), wide, high, field, best)
         if best is not None:
             break
     if best is None:
         return None
-    found = best
+    found = best[1]
     x = {"start": found.left, "middle": found.left + wide / 2, "end": found.left + wide}[found.anchor]
     return Label(words, x, found.base, found.anchor), Leader(found.start, found.end)
 
 
-def _best(tries: Sequence[_Try], wide: float, high: float, field: _Field) -> _Try | None:
-    """Of places in the order of what they cost, the one that costs least with what its leader crosses."""
+def _best(
+    tries: Sequence[_Try], wide: float, high: float, field: _Field, best: tuple[float, _Try] | None
+) -> tuple[float, _Try] | None:
+    """Of places in the order of what they cost, and the best before them, the one that costs least with what its
+    leader crosses."""
     from shapely import LineString, box, intersects
 
     low = points("words", "size") * BELOW
-    best: tuple[float, _Try] | None = None
     for first in range(0, len(tries), CHUNK):
         some = tries[first : first + CHUNK]
         if best is not None and some[0].cost >= best[0]:
@@ -245,9 +253,9 @@ def _best(tries: Sequence[_Try], wide: float, high: float, field: _Field) -> _Tr
             [one.left + wide + AIR for one in some],
             [one.base + low + AIR for one in some],
         )
-        covered = intersects(field.cloths, boxes).tolist()
-        for at, free in enumerate(field.free(boxes)):
-            if not free or covered[at] or (best is not None and some[at].cost >= best[0]):
+        bare = [at for at, covered in enumerate(intersects(field.cloths, boxes).tolist()) if not covered]
+        for at, free in zip(bare, field.free(boxes[bare]) if bare else (), strict=True):
+            if not free or (best is not None and some[at].cost >= best[0]):
                 continue
             leader = LineString([some[at].start, some[at].end])
             if any(other.intersects(leader) for other in (*field.boxes, *field.lines)):
@@ -256,7 +264,7 @@ def _best(tries: Sequence[_Try], wide: float, high: float, field: _Field) -> _Tr
             cost += 5.0 * _crossings(leader, field.work)
             if best is None or cost < best[0] - 1e-9:
                 best = cost, some[at]
-    return None if best is None else best[1]
+    return best
 
 
 def _crossings(leader: Any, work: Any) -> int:

@@ -50,12 +50,20 @@ class Paper(NamedTuple):
 
     def laid(self, shape: Any) -> Any:
         """A shapely geometry on paper, with no more points than can be seen, cut off where the figure ends."""
-        from shapely import affinity
+        from shapely import simplify, transform
 
-        scale = self.scale
-        moved = affinity.affine_transform(shape, [scale, 0, 0, scale, -self.box[0] * scale, -self.box[1] * scale])
-        moved = moved.simplify(FINE)
+        scale, start = self.scale, self.box[:2]
+        moved = simplify(transform(shape, lambda points: (points - start) * scale), FINE)
         return moved if self.clip is None else moved.intersection(self.clip)
+
+    def all_laid(self, lines: list[Flat]) -> Any:
+        """The same of many lines at once: an array of geometries."""
+        from shapely import intersection, linestrings, simplify
+
+        points = [self(point) for line in lines for point in line]
+        numbers = [number for number, line in enumerate(lines) for _ in line]
+        moved = simplify(linestrings(points, indices=numbers), FINE) if lines else []
+        return moved if self.clip is None or not lines else intersection(moved, self.clip)
 
 
 def paper_for(areas: list[Any], work: list[Flat], words: float, several: bool) -> Paper:

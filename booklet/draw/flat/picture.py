@@ -32,9 +32,11 @@ FIRST_SCALE = 0.1
 
 
 class Composed(NamedTuple):
-    """A figure on paper, its words placed. wide: across both columns; glass: an inset and what is seen in it."""
+    """A figure on paper, its words placed. ink: every line of it; wide: across both columns; glass: an inset and what
+    is seen in it."""
 
     view: View
+    ink: Any
     words: Words
     wide: bool
     glass: tuple[Glass, View] | None
@@ -69,16 +71,17 @@ def _composed(figure: StepFigure, made: list[Sheet], places: dict[int, int]) -> 
         laid = made if up is None else [up.sheet if at == up.at else sheet for at, sheet in enumerate(made)]
         drawn, drawn_on = (done, on) if up is None else ([*done, up.flap], [*on, up.at])
         seen = view(laid, hand, drawn, drawn_on, paper)
-        glass = glass_for(figure.marks, [made[at] for at in on], done, seen, most)
-        words = labels_for(seen, done, glass.taken() if glass else (), most)
+        ink = seen.ink()
+        glass = glass_for(figure.marks, [made[at] for at in on], done, seen, ink, most)
+        words = labels_for(seen, ink, done, glass.taken() if glass else (), most)
         if words.complete or room:
             break
         room = widest(seen, done)
     if glass is None:
-        return Composed(seen, words, wide, None)
+        return Composed(seen, ink, words, wide, None)
     near = glass_paper(glass, paper)
     close = [marked(mark, Bench(by_number, near.scale)) for mark in figure.marks]
-    return Composed(seen, words, wide, (glass, view(made, hand, close, on, near)))
+    return Composed(seen, ink, words, wide, (glass, view(made, hand, close, on, near)))
 
 
 def _in_hand(figure: StepFigure, made: list[Sheet], on: list[int]) -> set[int]:
@@ -110,7 +113,7 @@ def _drawn(figure: StepFigure, composed: Composed) -> Drawing:
 def _bounds(composed: Composed) -> tuple[float, float, float, float]:
     """What the figure takes on paper, its words with it."""
     boxes = [seen.area.bounds for seen in composed.view.cloths if not seen.area.is_empty]
-    boxes += [composed.view.ink().bounds, *(label.box for label in composed.words.labels)]
+    boxes += [composed.ink.bounds, *(label.box for label in composed.words.labels)]
     if composed.glass is not None:
         boxes += composed.glass[0].bounds()
     return (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes))

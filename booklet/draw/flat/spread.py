@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
-from booklet.draw.flat.bend import Bend, depth
+from booklet.draw.flat.bend import Bend, bent, depth
 from booklet.draw.flat.chain import Link, chained, sampled
 from booklet.draw.flat.drawn_up import DrawnUp, drawn_up
 from booklet.draw.flat.eased import Eased
@@ -116,6 +116,15 @@ def _shape(cloth: Cloth, shapes: Outlined) -> PieceShape:
     shape = shapes.of(cloth.piece, shapes.figure_size)
     if shape is None:
         raise CantLay(cloth.piece)
+    asked = ("as it is by now", cloth.cut_to, cloth.darts)
+    if asked not in shape.kept:
+        shape.kept[asked] = _by_now(cloth, shape)
+    found: PieceShape = shape.kept[asked]
+    return found
+
+
+def _by_now(cloth: Cloth, shape: PieceShape) -> PieceShape:
+    """The piece after it was cut along marked lines, and darts in it were sewn."""
     for edge, line in cloth.cut_to:
         name = next((name for name in shape.edges if same_name(name) == same_name(edge)), "")
         if name:
@@ -158,7 +167,7 @@ def _motion(cloth: Cloth, shape: PieceShape, lying: Sequence[Lying]) -> Placing:
         own = own.turned()
     flipped = (own.inside_right == target.inside_right) != same_side
     if cloth.strip:
-        return Bend(own.points, target.points, flipped)
+        return bent(shape, own.points, target.points, flipped)
     return _fitted(own, target, flipped, shape, bool(cloth.halved))
 
 
@@ -232,10 +241,19 @@ def _fitted(own: Link, target: Link, flipped: bool, shape: PieceShape, halved: b
     if off <= EXACT:
         return motion
     if depth(own.points, shape.cut) * (0.5 if halved else 1.0) <= NARROW * length(own.points):
-        return Bend(own.points, target.points, flipped)
+        return bent(shape, own.points, target.points, flipped)
     if off <= EASED and abs(length(own.points) / length(target.points) - 1) <= ALIKE:
-        return Eased(motion, own.points, target.points)
+        return _eased(motion, own, target, shape)
     return _tangent(own, target, flipped)
+
+
+def _eased(motion: Motion, own: Link, target: Link, shape: PieceShape) -> Eased:
+    """With what is known of it where another step has eased the piece so."""
+    asked = ("eased", motion, own.points, target.points)
+    if asked not in shape.kept:
+        shape.kept[asked] = Eased(motion, own.points, target.points)
+    found: Eased = shape.kept[asked]
+    return found
 
 
 def _tangent(own: Link, target: Link, flipped: bool) -> Motion:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from booklet.draw.flat.bend import direction
-from booklet.shape.course import Point, along, distance, length
+from booklet.draw.flat.bend import way_of
+from booklet.shape.course import Point, distance, length
 
 if TYPE_CHECKING:
     from booklet.draw.flat.sheet import Sheet
@@ -65,9 +65,8 @@ def row_at(mark: Mark, sheet: Sheet) -> dict[str, float]:
 
 def aside(line: Flat, way: float, off: float) -> Point:
     """A point beside a line: `off` to the right of its direction."""
-    here = along(line, way)
-    across, down = direction(line, way)
-    return here[0] - down * off, here[1] + across * off
+    (x, y), (across, down) = way_of(line).at(way), way_of(line).direction(way)
+    return x - down * off, y + across * off
 
 
 def inward(sheet: Sheet, line: Flat) -> int:

@@ -118,11 +118,13 @@ def _beside(fold: Flat, area: Any, free: Any, paper: Paper) -> list[Flat]:
 
 def _mark(one: Marked, paper: Paper, near: Any) -> SeenMark:
     """near: the cloths and a little round them; a line that lies quite outside was cut off with the cloth."""
-    from shapely import LineString
+    from shapely import intersects
 
     patches = [(patch.face, patch.cloth, paper.laid(patch.area)) for patch in one.patches]
-    laid = [(stroke.kind, paper.laid(LineString(stroke.line))) for stroke in one.strokes if len(stroke.line) > 1]
-    strokes = [(kind, lines_of(line, 0.05)) for kind, line in laid if near.intersects(line)]
+    kinds = [stroke.kind for stroke in one.strokes if len(stroke.line) > 1]
+    laid = paper.all_laid([stroke.line for stroke in one.strokes if len(stroke.line) > 1])
+    seen = zip(kinds, laid, intersects(near, laid).tolist(), strict=True) if kinds else ()
+    strokes = [(kind, lines_of(line, 0.05)) for kind, line, is_near in seen if is_near]
     return SeenMark([patch for patch in patches if not patch[2].is_empty], [stroke for stroke in strokes if stroke[1]])
 
 
