@@ -1,7 +1,7 @@
 """The text of a step gives one measure of an act, and leaves out another that the work has.
 
-What it finds: a step that trims, grades, clips, notches, bastes, gathers or eases at several places or in several
-layers, whose text says some of the measures of that act, and one of them nowhere.
+What it finds: a step that trims, grades, clips, notches, bastes, gathers, eases, hems or sews in passes, with several
+measures of that act, whose text says some of them, and one of them nowhere.
 
 Why it matters at the machine: who reads the step sews by its words alone. With one number said, all of them are taken
 to be that.
@@ -33,11 +33,11 @@ Source: our choice: a step that gives numbers gives all of one kind.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from booklet.check.found import Found
 from booklet.check.measures import among, option_of
-from booklet.finding import Related
+from booklet.finding import Finding, Related
 from booklet.length import find as measures_in
 from booklet.model.pattern import Entry, Measured, Pattern, Step
 
@@ -52,12 +52,17 @@ _OPTIONS = {
     "baste": "at",
     "gather": "at",
     "ease": "at",
+    "hem": "turns",
+    "casing": "turns",
+    "sew": "passes",
 }
 
 
-def find_pattern(pattern: Pattern) -> Iterator[Found]:
+def find_last(pattern: Pattern, findings: Sequence[Finding]) -> Iterator[Found]:
+    """findings: where a number of the text is told to be wrong, the one that it should be is not told again."""
+    wrong = {finding.step for finding in findings if finding.rule in ("measure-disagrees", "measure-impossible")}
     for step in pattern.steps:
-        if step.text is not None and len(step.work) > 0:
+        if step.text is not None and step.id not in wrong:
             for operation in dict.fromkeys(entry.operation.name for entry in step.work):
                 if operation in _OPTIONS:
                     yield from _half_said(pattern, step, operation)
