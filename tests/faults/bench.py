@@ -13,6 +13,7 @@ import booklet.check.move
 from tests.faults import kinds
 from tests.faults.draft import FOLDERS, Draft
 from tests.faults.fault import KINDS, SAME, UNSURE, WRONG, Fault
+from tests.faults.misses import why
 from tests.faults.sample import Sample
 
 for module in pkgutil.iter_modules(kinds.__path__):
@@ -105,6 +106,9 @@ def _row(kind: str, all_samples: Sequence[Sample], most: int) -> Row:
     )  # fmt: skip
 
 
+NO_REASON = "NOT EXPLAINED"
+
+
 def table(rows: Sequence[Row]) -> str:
     """The rows, their sums, and every miss, stray finding and false alarm by name."""
     head = f"{'kind of fault':<66} {'places':>6} {'tried':>6} {'wrong':>6} {'caught':>6} {'placed':>6} {'missed':>6}"
@@ -119,7 +123,10 @@ def table(rows: Sequence[Row]) -> str:
             f"{unsure or '':>6} {spoken if unsure else '':>6}"
         )
     for title, names in (
-        ("missed", [f"{row.kind} | {name}" for row in rows for name in row.misses]),
+        (
+            "missed",
+            [f"{row.kind} | {name} | {why(row.kind, name) or NO_REASON}" for row in rows for name in row.misses],
+        ),
         ("found, but not at the fault", [f"{row.kind} | {name}" for row in rows for name in row.astray]),
         ("false alarms", [f"{row.kind} | {name}" for row in rows for name in row.false]),
     ):

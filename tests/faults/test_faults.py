@@ -9,6 +9,7 @@ import pytest
 from tests.faults.bench import Row, run, samples, table
 from tests.faults.draft import FOLDERS, Draft, measures_of
 from tests.faults.fault import KINDS
+from tests.faults.misses import MISSES, why
 from tests.faults.sample import Sample
 
 # The whole bench: see the note that closes the issue. A floor is a little under it.
@@ -40,6 +41,15 @@ def test_the_same_garment_raises_no_alarm(rows: list[Row]) -> None:
     """Steps in another order that nothing binds, parts renamed throughout, measures written otherwise, and the like."""
     assert sum(row.same for row in rows) >= 30
     assert [name for row in rows for name in row.false] == []
+
+
+def test_every_miss_is_explained(rows: list[Row]) -> None:
+    """One that is not is a fault that nobody has looked at."""
+    assert [f"{row.kind} | {name}" for row in rows for name in row.misses if not why(row.kind, name)] == []
+
+
+def test_no_reason_is_kept_for_a_kind_that_is_not_there() -> None:
+    assert set(MISSES) <= set(KINDS)
 
 
 def test_most_faults_are_caught_and_placed(rows: list[Row]) -> None:
