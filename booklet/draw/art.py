@@ -10,7 +10,6 @@ from booklet.draw.drawing import Drawing
 from booklet.read.drawing import read_drawing
 
 if TYPE_CHECKING:
-
     from booklet.plan.plan import Art
 
 # Wider than the right column of a step (look.md: 62 mm): then it stands across both.
