@@ -59,12 +59,19 @@ class Measures:
     """sizes: the pattern's, or ("",); fittings: those in which any piece is drawn, or ("",).
 
     rows: by (piece, fitting, trims), each edge in all sizes; names as `same_name` has them; the fitting is "" where
-    one outline serves all. trims: which edges are cut along which lines, () for none.
+    one outline serves all. trims: which edges are cut along which lines, () for none. dots: how many each piece has, in
+    the size and fitting that has the fewest.
     """
 
-    def __init__(self, pattern: Pattern, rows: dict[tuple[str, str, Trims], dict[str, EdgeSizes]]) -> None:
+    def __init__(
+        self,
+        pattern: Pattern,
+        rows: dict[tuple[str, str, Trims], dict[str, EdgeSizes]],
+        dots: dict[str, int] | None = None,
+    ) -> None:
         self.sizes = pattern.sizes or ("",)
         self.rows = rows
+        self.dots = dots or {}
         drawn = {fitting for _, fitting, _ in rows}
         self.fittings = tuple(fitting for fitting in pattern.fittings if fitting in drawn) or ("",)
         self._by_fitting = frozenset(piece for piece, fitting, _ in rows if fitting)
@@ -138,11 +145,14 @@ def measured(shapes: Shapes) -> Measures:
     for (_, key), trims in trims_of(shapes.pattern).items():
         cuts[key][trims] = None
     rows: dict[tuple[str, str, Trims], dict[str, EdgeSizes]] = {}
+    dots: dict[str, int] = {}
     for key, wanted in cuts.items():
         for fitting in shapes.fittings_of(key):
             each = [_in_one_size(shapes, key, fitting, size, tuple(wanted)) for size in shapes.sizes]
             rows |= {(key, fitting, trims): _by_edge([one.get(trims) for one in each]) for trims in wanted}
-    return Measures(shapes.pattern, {names: edges for names, edges in rows.items() if edges})
+            drawn = [shape for size in shapes.sizes if (shape := shapes.of(key, size, fitting)) is not None]
+            dots[key] = min([*(len(shape.holes) for shape in drawn), *([dots[key]] if key in dots else ())], default=0)
+    return Measures(shapes.pattern, {names: edges for names, edges in rows.items() if edges}, dots)
 
 
 def _in_one_size(

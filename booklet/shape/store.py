@@ -125,6 +125,7 @@ def keep(key: str, pattern: Pattern, measures: Measures, findings: Sequence[Find
         "pieces": [
             [*names, {name: _columns(sizes) for name, sizes in edges.items()}] for names, edges in measures.rows.items()
         ],
+        "dots": measures.dots,
         "faults": [[named[fault.place], fault.rule, fault.level, fault.says, fault.mend] for fault in findings],
     }
     put(key, whole)
@@ -199,7 +200,8 @@ def _read(whole: Any, pattern: Pattern) -> tuple[Measures, Faults]:
         if level not in ("error", "warning"):
             raise ValueError(level)
         faults.add(_text(rule), spots[spot], _text(says), _text(mend), level=level)
-    return Measures(pattern, rows), faults
+    dots = {_text(key): int(_number(number)) for key, number in whole["dots"].items()}
+    return Measures(pattern, rows, dots), faults
 
 
 def _edge(columns: Any, number: int) -> EdgeSizes:
