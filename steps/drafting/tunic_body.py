@@ -278,7 +278,17 @@ def armhole_facing(body: Body, name: str, sleeveless: Path, side: Path, double: 
             ),
         ),
         (Mark("armhole", -ARMHOLE_NOTCH * sleeveless.length, double=double),),
+        grain=_down_the_middle(sleeveless, inner, width),
     )
+
+
+def _down_the_middle(armhole: Path, inner: Path, high: float) -> tuple[Point, Point]:
+    """A grain line between the two, where the armhole runs most nearly straight down."""
+    shares = [share / 40 for share in range(8, 33)]
+    share = min(shares, key=lambda share: abs(math.cos(armhole.heading_at(share * armhole.length))))
+    one, two = armhole.at(share * armhole.length), inner.at(share * inner.length)
+    across, middle = (one[0] + two[0]) / 2, (one[1] + two[1]) / 2
+    return (across, middle + high / 2), (across, middle - high / 2)
 
 
 def _beside(place: Point, heading: float) -> tuple[Point, float]:

@@ -374,3 +374,21 @@ def test_the_tote_has_the_finished_measures_of_its_chart() -> None:
         ("Width of a handle", end / 2),
     ):
         assert measure == pytest.approx(chart(TOTE, "finished measures", row, ""), abs=0.01), row
+
+
+@pytest.mark.parametrize("pattern", [TUNIC, JOGGERS])
+def test_every_piece_has_a_grain_line_inside_it(pattern: str) -> None:
+    """Layer 7 of ASTM D6673: who lays the paper on the cloth goes by it."""
+    document = ezdxf.filemanagement.read(io.StringIO((STEPS / pattern / "pieces.dxf").read_text(encoding="utf-8")))
+    for (name, size), piece in drawn(pattern).items():
+        (block,) = (
+            block
+            for block in document.blocks
+            if {f"Piece Name: {name}", f"Size: {size}"} <= {text.dxf.text for text in block.query('TEXT[layer=="1"]')}
+        )
+        (grain,) = (
+            LineString([(point.x, -point.y) for point in ezdxf.path.make_path(line).flattening(0.01)])
+            for line in block.query('LINE LWPOLYLINE[layer=="7"]')
+            if line.dxf.layer == "7"
+        )
+        assert Polygon(piece.cut.coords).covers(grain), (name, size)
