@@ -30,6 +30,19 @@ def rows() -> list[Row]:
     return list(run(samples(), most=1, every=5))
 
 
+@pytest.mark.parametrize("step", ["attach collar", "set sleeves"])
+def test_a_step_that_joins_what_is_ready_and_is_left_out_is_one_finding_a_view(step: str) -> None:
+    """Not also the raw edges of both, the basting that waits for the seam, and its name where it is finished."""
+    sample = Sample(next(folder for folder in FOLDERS if folder.name == "saltmarsh-tunic"))
+    (fault,) = (fault for fault in KINDS["step left out"](sample) if fault.where == f"“{step}”")
+    draft = Draft(sample.source)
+    fault.edit(draft)
+    findings = draft.findings()
+    assert {finding.rule for finding in findings} == {"more-than-one-garment"}
+    views = [view for finding in findings for view in finding.views]
+    assert len(views) == len(set(views))
+
+
 def test_there_are_kinds_enough() -> None:
     """At least sixty kinds of single fault, each of which fits somewhere."""
     assert len(KINDS) >= 60

@@ -23,6 +23,7 @@ from collections.abc import Iterator
 
 from booklet.check.acts import movable, put_before, told, where
 from booklet.check.found import Found
+from booklet.check.loose import loose
 from booklet.check.words import listed
 from booklet.finding import Related
 from booklet.model.pattern import Step
@@ -33,10 +34,13 @@ LEVEL = "error"
 
 def find(bench: Bench) -> Iterator[Found]:
     late: dict[tuple[Step, Act], list[Act]] = {}
+    apart = loose(bench) if bench.bastings else None
     for basting in bench.bastings:
         act = basting.act
         bare = [edge for edge in basting.edges if edge.closed is None and not edge.excused]
         shut = [edge.closed for edge in basting.edges if edge.closed is not None]
+        if apart is not None and all(apart.explains(edge) for edge in bare):
+            continue
         if not bare or act.broken or told(bench, act.step, *(each.step for each in shut)):
             continue
         before = [each for each in shut if each.time < act.time]

@@ -24,6 +24,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from booklet.check.found import Found
+from booklet.check.loose import is_raw, loose
 from booklet.check.openings import turned_through
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -34,10 +35,13 @@ LEVEL = "error"
 
 def find(bench: Bench) -> Iterator[Found]:
     alike: dict[tuple[Group, tuple[str, ...]], list[tuple[CutPiece, list[Edge]]]] = {}
+    apart = loose(bench)
     for cut in bench.cuts.values():
         if cut.touched is None or cut.trusted:
             continue
-        raw = [edge for edge in cut.edges.values() if _is_raw(edge) and edge not in turned_through(bench)]
+        raw = [edge for edge in cut.edges.values() if is_raw(edge) and edge not in turned_through(bench)]
+        if raw and apart is not None:
+            raw = [edge for edge in raw if not apart.explains(edge)]
         if raw:
             names = tuple(f"{edge.copy} {edge.spec.name}" for edge in raw)
             alike.setdefault((cut.group, names), []).append((cut, raw))
@@ -54,10 +58,6 @@ def _sewn_to_itself(bench: Bench) -> dict[str, tuple[Edge, Act]]:
             if edge in act.sides[1]:
                 found.setdefault(edge.spec.name, (edge, act))
     return found
-
-
-def _is_raw(edge: Edge) -> bool:
-    return not (edge.closed or edge.finished or edge.excused or edge.spec.fold or edge.basted)
 
 
 def _found(together: list[tuple[CutPiece, list[Edge]]], own: dict[str, tuple[Edge, Act]]) -> Found:

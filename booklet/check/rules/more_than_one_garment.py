@@ -23,24 +23,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from booklet.check.found import Found
+from booklet.check.loose import loose
 from booklet.check.words import listed
 from booklet.finding import Related
 from booklet.model.pattern import Step
-from booklet.sew.bench import Bench, Group
+from booklet.sew.bench import Bench, Edge, Group
 
 LEVEL = "error"
+# So many raw edges are named beside. Our choice.
+MOST_RAW = 4
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    groups = [group for group in bench.groups if any(cut.touched for cut in group.cuts)]
-    if len(groups) < 2 or bench.missing or any(act.broken for act in bench.acts):
+    apart = loose(bench)
+    if apart is None:
         return
-    main = max(groups, key=lambda group: len(group.cuts))
     last = _last_worked(bench)
-    for group in groups:
-        if group is not main:
-            step = last.get(group) or next(cut.touched for cut in group.cuts if cut.touched)
-            yield _found(group, main, step)
+    for group, own in zip(apart.groups, apart.own, strict=True):
+        step = last.get(group) or next(cut.touched for cut in group.cuts if cut.touched)
+        yield _found(group, apart.main, step, own, apart.theirs if len(apart.groups) == 1 else ())
 
 
 def _last_worked(bench: Bench) -> dict[Group, Step]:
@@ -53,16 +54,26 @@ def _last_worked(bench: Bench) -> dict[Group, Step]:
     return last
 
 
-def _found(group: Group, main: Group, step: Step) -> Found:
-    several = len(group.cuts) > 1 and not _part(group)
+def _found(group: Group, main: Group, step: Step, own: tuple[Edge, ...], theirs: tuple[Edge, ...]) -> Found:
+    """own, theirs: the raw edges of both, which the missing seam most likely takes."""
+    name = _named(group)
+    several = (len(group.cuts) > 1 and not _part(group)) or (name.endswith("s") and not name.endswith("ss"))
     hangs, it = ("hang", "them") if several else ("hangs", "it")
     return Found(
         step.place,
         step,
-        f"{_named(group)} still {hangs} loose when the last step is done: nothing joins {it} to {_named(main)}.",
-        f"Add the seam that joins {_named(group)} to the rest, after {step.called}.",
-        (Related(f"{group.cuts[0].called} stands here", group.cuts[0].piece.place),),
+        f"{name} still {hangs} loose when the last step is done: nothing joins {it} to {_named(main)}.",
+        f"Add the seam that joins {_edges(own) or name} to {_edges(theirs) or 'the rest'}, after {step.called}.",
+        (
+            Related(f"{group.cuts[0].called} stands here", group.cuts[0].piece.place),
+            *(Related(f"{edge.called} is raw", edge.spec.place) for edge in (*own, *theirs)[:MOST_RAW]),
+        ),
     )
+
+
+def _edges(raw: tuple[Edge, ...]) -> str:
+    """The one edge, or the edges of one name, that are raw."""
+    return listed(edge.called for edge in raw) if len({edge.spec.name for edge in raw}) == 1 else ""
 
 
 def _part(group: Group) -> str:

@@ -28,6 +28,7 @@ from collections.abc import Iterator
 
 from booklet.check.acts import once, told
 from booklet.check.found import Found
+from booklet.check.loose import loose
 from booklet.check.words import listed
 from booklet.finding import Related
 from booklet.model.pattern import Step
@@ -41,7 +42,10 @@ AGAIN = ("press", "finish")
 
 
 def find(bench: Bench) -> Iterator[Found]:
+    apart = loose(bench) if bench.missing else None
     for missing in once(bench, "no seam"):
+        if apart is not None and _sewn_in(bench, missing.written.strip()) is None:
+            continue  # most likely the seam that would join what hangs loose, of which another rule speaks
         if missing.entry is not None and not told(bench, missing.step):
             yield _found(bench, missing, missing.entry.name)
     for act in bench.of("trim", "grade", "clip", "notch", "press", "finish"):
