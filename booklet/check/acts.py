@@ -62,6 +62,14 @@ def closed_before(edge: Edge, time: int) -> Act | None:
     return closed if closed is not None and closed.time < time and not edge.excused else None
 
 
+def by_step(bench: Bench) -> dict[str, list[Act]]:
+    """The acts of each step that has any, by the step's id."""
+    found: dict[str, list[Act]] = {}
+    for act in bench.acts:
+        found.setdefault(act.step.id, []).append(act)
+    return found
+
+
 def handlings(bench: Bench, *operations: str) -> dict[CutPiece, list[Act]]:
     """By cut piece, the acts of some operations that were done to a part that holds it, in time order."""
     found: dict[CutPiece, list[Act]] = {}

@@ -12,7 +12,6 @@ from booklet.length import find as measures_in
 _END = r"(?<=[.!?])[\"”’)*]*\s+(?=[A-Z*{“\"(⅛¼⅜½⅝¾⅞0-9])|\n\s*\n|\n\s*(?:[-*+]|[0-9]+[.)])\s+"
 _NAMED = r"\{[^{}]*\}"
 _WORD = r"[^\W_][\w’'-]*"
-_NUMERAL = r"[0-9½¼¾⅛⅜⅝⅞⅓⅔]"
 
 
 @cache
@@ -35,11 +34,6 @@ def words_in(sentence: str) -> int:
     for start, end, _ in reversed(measures_in(plain)):
         plain = f"{plain[:start]} measure {plain[end:]}"
     return len(_expression(_WORD).findall(plain))
-
-
-def most_words_in(text: str) -> int:
-    """As many as `words_in`, and one more for each measure; or too many, by a quick look."""
-    return len(_expression(_WORD).findall(text)) + len(_expression(_NUMERAL).findall(text)) + text.count("{")
 
 
 def has_long_one(text: str, most: int) -> bool:

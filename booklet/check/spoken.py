@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.check.sentences import most_words_in, words_in
+from booklet.check.sentences import words_in
 from booklet.length import find
 
 if TYPE_CHECKING:
@@ -20,9 +20,3 @@ def words_of(take: Take) -> int:
     """As written out, what is said of other views too; or as many as the writer means to say."""
     written = sum(words_said(text.value) for text in (take.say, take.others) if text is not None)
     return written if take.words is None else max(written, take.words)
-
-
-def at_most(take: Take) -> int:
-    """As many words as `words_of`, or some more: a quick look, which takes every digit for a measure."""
-    written = sum(most_words_in(text.value) for text in (take.say, take.others) if text is not None)
-    return max(written, take.words or 0)

@@ -67,7 +67,7 @@ def _by_size(lengths: tuple[Length, ...], sizes: int) -> tuple[Length, ...]:
 
 
 def amounts_in_words(fabric: Fabric) -> Iterator[str]:
-    """`1 5/8 yd to 2 1/4 yd (1.5 m to 2 m) of 60 in (150 cm), by size`."""
+    """`1 5/8 yd (1.5 m) to 2 1/4 yd (2.1 m), by size, 60 in (150 cm) wide`, for each width."""
     for row in fabric.rows:
         yield f"{_range([text_of(amount) for amount in row.amounts])}, {text_of(row.width)} wide"
 

@@ -27,6 +27,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import by_step
 from booklet.check.found import Found
 from booklet.check.locate import place_of
 from booklet.check.measures import Own, all_of, among, own_of
@@ -44,9 +45,7 @@ LEVEL = "error"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    acts: dict[str, list[Act]] = {}
-    for act in bench.acts:
-        acts.setdefault(act.step.id, []).append(act)
+    acts = by_step(bench)
     for step in bench.steps:
         if step.id in acts:
             for text in (step.text, step.tip):

@@ -21,6 +21,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import by_step
 from booklet.check.found import Found
 from booklet.check.locate import place_of
 from booklet.check.measures import all_of, among, option_of, own_of, slips
@@ -30,7 +31,7 @@ from booklet.craft.load import table
 from booklet.finding import Place
 from booklet.length import House, Length
 from booklet.model.pattern import Pattern, Step
-from booklet.sew.bench import Act, Bench
+from booklet.sew.bench import Bench
 
 LEVEL = "error"
 
@@ -63,9 +64,7 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
 
 def find(bench: Bench) -> Iterator[Found]:
     """What the texts say of the work, and of the pattern's allowance where a step has no work yet."""
-    acts: dict[str, list[Act]] = {}
-    for act in bench.acts:
-        acts.setdefault(act.step.id, []).append(act)
+    acts = by_step(bench)
     for step in bench.steps:
         for text in (step.text, step.tip):
             for said in said_in(text.value) if text is not None else ():

@@ -27,12 +27,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from booklet.check.acts import by_step
 from booklet.check.found import Found
 from booklet.check.locate import place_of
 from booklet.check.measures import all_of, among
 from booklet.check.numbers import beyond
 from booklet.check.saying import said_in
-from booklet.check.words import listed
 from booklet.craft.load import table
 from booklet.sew.bench import Act, Bench
 
@@ -40,9 +40,7 @@ LEVEL = "warning"
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    acts: dict[str, list[Act]] = {}
-    for act in bench.acts:
-        acts.setdefault(act.step.id, []).append(act)
+    acts = by_step(bench)
     for step in bench.steps:
         own = acts.get(step.id)
         if own is None or step.text is None or any(act.broken for act in own):
@@ -55,13 +53,12 @@ def find(bench: Bench) -> Iterator[Found]:
                 said.length, all_of(own, bench), bench.pattern.house
             ):
                 continue
-            wanted = next(iter(verb["means"]))
             nth = step.text.value.count(said.measure, 0, said.start)
             yield Found(
                 place_of(bench.pattern, step.text, said.measure, nth),
                 step,
-                f"The text says “{said.phrase}”, and no work of this step does.",
-                f"Add {listed([f'“{wanted}”'])} to the work, or take it out of the text.",
+                f"The text says “{said.verb} … {said.phrase}”, and no work of this step does.",
+                f"Add “{next(iter(verb['means']))}” to the work, or take it out of the text.",
             )
 
 

@@ -37,7 +37,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from booklet.check.found import Found
-from booklet.check.spoken import at_most, words_of
+from booklet.check.spoken import words_of
 from booklet.craft.load import table
 from booklet.model.pattern import Pattern, Step, Take
 
@@ -55,7 +55,7 @@ def find_pattern(pattern: Pattern) -> Iterator[Found]:
         says = f"The film's pace is {film.pace:g} words a minute: too fast to sew by."
         yield Found(film.place, None, says, f"Plan 130 to 150 words a minute, and never more than {most}.")
     for take, step in takes:
-        if not take.minutes or at_most(take) <= most * take.minutes:
+        if not take.minutes:
             continue
         words = words_of(take)
         if words > most * take.minutes:
