@@ -218,7 +218,7 @@ def film(folder: Path) -> None:
     from tests.recorded.bench import demo, speech, table
 
     print("chapters found in captions alone (near: within 10 s of the truth; wrong: sure and not near)")
-    print(table([demo(), *speech(seeds=3)]))
+    print(table([demo(), *speech(seeds=2)]))
     print("  the goal: 95 % near, none sure and wrong\n")
     many = folder / "many"
     generate(200, many)

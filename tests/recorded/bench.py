@@ -30,8 +30,9 @@ LOOSE = {
 }
 
 
-# Those below are the ones on which the alignment was tuned, and of which the errors were looked at one by one.
-UNSEEN = 2000
+# The first seed of the bench. The alignment was tuned on the tests' own, from 0 on, and the errors of others were looked
+# at one by one: those up to 2004 are spent. A seed seen is a seed spent: whoever tunes on these takes fresh ones here.
+UNSEEN = 7103
 
 
 class Row(NamedTuple):
