@@ -175,3 +175,26 @@ def test_what_is_folded_shows_half_of_its_piece() -> None:
     whole = Polygon(sheet.lying.shape.seam).area
     assert cloth.halved
     assert sheet.area.area == pytest.approx(whole / 2, rel=0.2)
+
+
+@pytest.mark.parametrize("demo", small.DEMOS)
+def test_rows_keep_apart_on_paper(demo: str) -> None:
+    """A row of topstitching that is measured from a seam or a finished edge is at least 0.65 mm away from it, at the
+    figure's scale, however near it truly lies: nearer lines run together in print (0.9 pt is 0.32 mm)."""
+    shapes, found = drawn_of(demo)
+    inside = {"topstitch", "edgestitch", "understitch"}
+    for laid in found:
+        spread = spread_out(laid.figure, shapes)
+        scale = scale_of(laid.figure, spread)
+        places = {laid.figure.cloths.index(one.cloth): at for at, one in enumerate(spread.lying)}
+        made = sheets(spread, laid.figure.marks, places)
+        bench = Bench({number: made[at] for number, at in places.items()}, scale, laid.figure.marks)
+        for mark in laid.figure.marks:
+            if mark.kind in inside:
+                sheet = bench.sheets[mark.cloth]
+                ends = sheet.edges([name for name in mark.edges if name in sheet.lying.shape.edges])
+                for stroke in marked(mark, bench).strokes:
+                    row = LineString(stroke.line)
+                    middle = row.interpolate(0.5, normalized=True)
+                    off = min(LineString(edge).distance(middle) for edge in ends) * scale
+                    assert off >= 0.65, f"{laid.step}: {laid.figure.caption}: {off:.2f} mm"

@@ -75,4 +75,4 @@ def test_a_drawing_of_the_designer_stays_as_it_is(tmp_path: Path) -> None:
     assert [type(figure).__name__ for figure in sides.figures] == ["Section"]
     assert r"![The shoulders \[joined\]](../figures/step-1.svg)" in steps.files(edition)["steps/A.md"].decode()
     # Without its type, another without serifs stands in.
-    assert b'font-family="Source Sans 3, sans-serif"' in figures.files(edition)["figures/step-2.svg"]
+    assert b"font-family=\"'Source Sans 3', sans-serif\"" in figures.files(edition)["figures/step-2.svg"]

@@ -17,6 +17,9 @@ if TYPE_CHECKING:
 
 # How closely do points follow each other on a line that is bent, in millimetres of cloth? Our choice.
 STEP = 12.0
+# Far from the edge a small turn of it is a large one: its direction is taken over this share of the piece's depth
+# before and behind, so that a line that is smooth stays so. Our choice.
+STEADY = 0.5
 
 
 class Way:
@@ -38,9 +41,9 @@ class Way:
         share = (way - self.gone[number - 1]) / (self.gone[number] - self.gone[number - 1])
         return x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
 
-    def direction(self, way: float) -> Point:
-        """A step of one along the line, at a distance from its start."""
-        near = min(4.0, self.whole / 4)
+    def direction(self, way: float, near: float = 4.0) -> Point:
+        """A step of one along the line, at a distance from its start, as it runs so far before and behind."""
+        near = min(near, self.whole / 4)
         one, two = self.at(max(way - near, 0.0)), self.at(min(way + near, self.whole))
         size = distance(one, two) or 1.0
         return (two[0] - one[0]) / size, (two[1] - one[1]) / size
@@ -64,11 +67,15 @@ def way_of(line: Flat) -> Way:
 class Bend:
     """Every point keeps its place along the piece's own edge and its distance from it. `then`: a motion of the whole.
 
-    own, target: lines that run the same way; flipped: whether the piece is mirrored by it.
+    own, target: lines that run the same way; flipped: whether the piece is mirrored by it; deep: how far the piece
+    reaches from its edge.
     """
 
-    def __init__(self, own: Flat, target: Flat, flipped: bool, then: Motion | None = None) -> None:
+    def __init__(
+        self, own: Flat, target: Flat, flipped: bool, then: Motion | None = None, *, deep: float = 0.0
+    ) -> None:
         self.flipped = flipped
+        self._near = max(4.0, STEADY * deep)
         self._own, self._target = Way(own), Way(target)
         self._then = then or Motion()
         self._known: dict[Point, Point] = {}
@@ -80,13 +87,13 @@ class Bend:
 
     def _bent(self, point: Point, way: float) -> Point:
         """way: how far along the piece's own edge the place nearest to the point lies."""
-        foot, (across, down) = self._own.at(way), self._own.direction(way)
+        foot, (across, down) = self._own.at(way), self._own.direction(way, self._near)
         ahead = (point[0] - foot[0]) * across + (point[1] - foot[1]) * down
         aside = (point[1] - foot[1]) * across - (point[0] - foot[0]) * down
         if self.flipped:
             aside = -aside
         way *= self._target.whole / self._own.whole
-        foot, (across, down) = self._target.at(way), self._target.direction(way)
+        foot, (across, down) = self._target.at(way), self._target.direction(way, self._near)
         return foot[0] + across * ahead - down * aside, foot[1] + down * ahead + across * aside
 
     def all(self, points: Sequence[Point]) -> Flat:
@@ -106,7 +113,7 @@ def bent(shape: PieceShape, own: Flat, target: Flat, flipped: bool) -> Bend:
     """A piece's bend; where another step has bent it so, what was worked out then is known."""
     asked = ("bent", own, target, flipped)
     if asked not in shape.kept:
-        shape.kept[asked] = Bend(own, target, flipped)
+        shape.kept[asked] = Bend(own, target, flipped, deep=depth(own, shape.cut))
     found: Bend = shape.kept[asked]
     return found
 

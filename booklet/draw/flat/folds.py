@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from booklet.draw.flat.strokes import CLOSE, Bench, Marked, Patch, Stroke, allowances, aside, inward
+from booklet.draw.ink import millimetres
 from booklet.read.tree import same_name
 from booklet.shape.course import along, distance, length
 
@@ -59,7 +60,7 @@ def hem(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     deep = float(mark.more[-1].millimetres) if mark.more else min(own.values())
     folds = sheet.rows(own, mark.edges)
     upper = sheet.rows({name: width + deep for name, width in own.items()}, mark.edges)
-    near = max(CLOSE, bench.seen(0.6))
+    near = max(CLOSE, bench.seen(millimetres("pieces", "apart")))
     rows = sheet.rows({name: width + deep - near for name, width in own.items()}, mark.edges)
     patches = [
         Patch(other_side(sheet), sheet.lying.cloth.cloth, between_lines(*both).intersection(sheet.area))
@@ -93,7 +94,7 @@ def fell(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     own = allowances(mark, sheet)
     seams = sheet.rows(own, mark.edges)
     outer = sheet.rows({name: width + wide for name, width in own.items()}, mark.edges)
-    near = max(CLOSE, bench.seen(0.6))
+    near = max(CLOSE, bench.seen(millimetres("pieces", "apart")))
     rows = sheet.rows({name: width + wide - near for name, width in own.items()}, mark.edges)
     cloth = sheet.lying.cloth
     patches = [Patch(cloth.face, cloth.cloth, between_lines(*both)) for both in zip(seams, outer, strict=False)]

@@ -6,9 +6,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from booklet.draw.flat import fastened, folds, signs
+from booklet.draw.flat.apart import rows_of, second_of
 from booklet.draw.flat.bend import direction
 from booklet.draw.flat.strokes import (
-    CLOSE,
     Bench,
     Marked,
     Patch,
@@ -17,7 +17,6 @@ from booklet.draw.flat.strokes import (
     aside,
     band_beside,
     inward,
-    row_at,
 )
 from booklet.draw.ink import millimetres
 from booklet.shape.course import along, distance, length
@@ -64,11 +63,11 @@ def _on_the_cloth(made: Marked, sheet: Sheet) -> Marked:
 
 def _row(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     """A row of stitching inside the cutting line."""
-    rows = sheet.rows(row_at(mark, sheet), mark.edges)
+    rows = sheet.rows(rows_of(mark, sheet, bench), mark.edges)
     kind = "baste" if mark.kind in ("baste", "gather", "ease") else "stitch"
     strokes = [Stroke(kind, row) for row in rows]
     if mark.kind == "gather":
-        second = {name: max(at - 6.0, 2.0) for name, at in row_at(mark, sheet).items()}
+        second = rows_of(mark, sheet, bench, second_of(mark, sheet))
         strokes += [Stroke(kind, row) for row in sheet.rows(second, mark.edges)]
     said = mark.more[0] if mark.more else mark.at
     measured = ((said, rows[0]),) if said is not None and rows else ()
@@ -77,11 +76,7 @@ def _row(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
 
 def _inside_seam(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     """Topstitching and its like: so far inside the finished edge or the seam."""
-    finished = {*sheet.lying.cloth.sewn, *sheet.lying.cloth.hemmed, *sheet.lying.cloth.turned_in}
-    off = float(mark.at.millimetres) if mark.at is not None else max(CLOSE, bench.seen(0.7))
-    own = allowances(mark, sheet)
-    widths = {name: off + (own[name] if name in finished else 0.0) for name in mark.edges}
-    rows = sheet.rows(widths, mark.edges)
+    rows = sheet.rows(rows_of(mark, sheet, bench), mark.edges)
     measured = ((mark.at, rows[0]),) if mark.at is not None and rows else ()
     return Marked(strokes=tuple(Stroke("stitch", row) for row in rows), work=tuple(rows), measured=measured)
 

@@ -56,7 +56,7 @@ def draw_picture(figure: StepFigure, shapes: Outlined) -> Drawing | None:
 def _composed(figure: StepFigure, made: list[Sheet], places: dict[int, int]) -> Composed:
     """At the largest scale at which the words find their places."""
     by_number = {number: made[at] for number, at in places.items()}
-    guess = [marked(mark, Bench(by_number, FIRST_SCALE)) for mark in figure.marks]
+    guess = [marked(mark, Bench(by_number, FIRST_SCALE, figure.marks)) for mark in figure.marks]
     work = [line for one in guess for line in one.work]
     several = len({sheet.lying.together for sheet in made}) > 1
     on = [places[mark.cloth] for mark in figure.marks]
@@ -66,7 +66,7 @@ def _composed(figure: StepFigure, made: list[Sheet], places: dict[int, int]) -> 
         paper = paper_for([sheet.area for sheet in made], work, room, several)
         wide = paper.width > millimetres("pieces", "width")
         most = millimetres("pieces", "wide" if wide else "width")
-        done = [marked(mark, Bench(by_number, paper.scale)) for mark in figure.marks]
+        done = [marked(mark, Bench(by_number, paper.scale, figure.marks)) for mark in figure.marks]
         up = lifted(made, done, paper)
         laid = made if up is None else [up.sheet if at == up.at else sheet for at, sheet in enumerate(made)]
         drawn, drawn_on = (done, on) if up is None else ([*done, up.flap], [*on, up.at])
@@ -80,7 +80,7 @@ def _composed(figure: StepFigure, made: list[Sheet], places: dict[int, int]) -> 
     if glass is None:
         return Composed(seen, ink, words, wide, None)
     near = glass_paper(glass, paper)
-    close = [marked(mark, Bench(by_number, near.scale)) for mark in figure.marks]
+    close = [marked(mark, Bench(by_number, near.scale, figure.marks)) for mark in figure.marks]
     return Composed(seen, ink, words, wide, (glass, view(made, hand, close, on, near)))
 
 

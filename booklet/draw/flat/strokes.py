@@ -43,10 +43,12 @@ class Marked(NamedTuple):
 
 
 class Bench(NamedTuple):
-    """All sheets by the request's numbers, and the scale that is expected, for what must be seen on paper."""
+    """All sheets by the request's numbers, the scale that is expected, for what must be seen on paper, and all marks,
+    for what must keep apart."""
 
     sheets: dict[int, Sheet]
     scale: float
+    marks: tuple[Mark, ...] = ()
 
     def seen(self, paper_mm: float) -> float:
         """What is so wide on paper, in millimetres of cloth."""
@@ -54,13 +56,8 @@ class Bench(NamedTuple):
 
 
 def allowances(mark: Mark, sheet: Sheet) -> dict[str, float]:
-    return {name: sheet.lying.shape.edges[name].allowance for name in mark.edges}
-
-
-def row_at(mark: Mark, sheet: Sheet) -> dict[str, float]:
-    """How far inside the cutting line: as said, else on the seam line."""
-    own = allowances(mark, sheet)
-    return {name: float(mark.at.millimetres) if mark.at is not None else own[name] for name in mark.edges}
+    edges = sheet.lying.shape.edges
+    return {name: edges[name].allowance for name in mark.edges if name in edges}
 
 
 def aside(line: Flat, way: float, off: float) -> Point:

@@ -15,10 +15,12 @@ NAME = "figures"
 
 def files(edition: Edition) -> dict[str, bytes]:
     """`figures/step-12.svg`, and `figures/step-12-2.svg` for its second. A designer’s own drawing stays as it is."""
-    family = f'font-family="{look()["words"]["family"]}"'
+    face = look()["words"]["family"]
+    family, alone = f'font-family="{face}"', f"font-family=\"'{face}', sans-serif\""
     made: dict[str, bytes] = {}
     for figure, name in edition.figure_files.items():
         svg = edition.drawings[figure].svg
-        # Alone it has not the booklet's type: where that is not installed, another without serifs stands in.
-        made[name] = (svg if isinstance(figure, Art) else svg.replace(family, f'{family[:-1]}, sans-serif"')).encode()
+        # Alone it has not the booklet's type: where that is not installed, another without serifs stands in. A name
+        # with a number in it counts only in quotes (CSS Fonts Module Level 3, 3.1).
+        made[name] = (svg if isinstance(figure, Art) else svg.replace(family, alone)).encode()
     return made
