@@ -133,3 +133,8 @@ def sewn_shut(cut: CutPiece, act: Act) -> bool:
     finished = sum(edge.finished is not None and edge.finished.time < act.time for edge in edges)
     apart = 0 < finished < len(edges)
     return len(edges) > 1 and not apart and all(edge.closed is act for edge in edges)
+
+
+def dots_of(act: Act) -> frozenset[str]:
+    """The dots of an outline at which an entry puts what it makes."""
+    return frozenset(same_name(dot.value) for dot in act.entry.options.get("dots", ()))

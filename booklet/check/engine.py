@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 from booklet.check.allowed import nearest_allow
 from booklet.check.found import Found
 from booklet.check.move import Budget, nearest_place
-from booklet.finding import Finding
+from booklet.finding import Finding, Related
 from booklet.sew.view import sew_all
 
 if TYPE_CHECKING:
@@ -103,7 +103,7 @@ def found_on(pattern: Pattern, benches: Sequence[Bench], first: Iterable[tuple[s
     seen_in_full: set[tuple[Any, ...]] = set()
     budget = Budget()
     for bench in benches:
-        for rule, item in look(bench):
+        for rule, item in _by_cause(bench, list(look(bench))):
             if bench.left_out:
                 if (bench.view.letter, *spot(rule, item)) in seen_in_full:
                     continue
@@ -119,6 +119,32 @@ def found_on(pattern: Pattern, benches: Sequence[Bench], first: Iterable[tuple[s
                 merged[key][2].append(bench.view.letter)
     findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
     return with_reasons(pattern, findings)
+
+
+def _by_cause(bench: Bench, found: list[tuple[str, Found]]) -> list[tuple[str, Found]]:
+    """What is found, and of a step that comes too late one finding: an error before a warning, the first step first."""
+    waiting: dict[str, list[tuple[str, Found]]] = {}
+    for rule, item in found:
+        if item.late is not None:
+            waiting.setdefault(item.late.id, []).append((rule, item))
+    if all(len(group) == 1 for group in waiting.values()):
+        return found
+    order = {step.id: at for at, step in enumerate(bench.steps)}
+    first: dict[int, tuple[str, Found]] = {}
+    for group in waiting.values():
+        rule, item = min(
+            group, key=lambda each: (level_of(each[0]) != "error", order.get(each[1].step.id, 0) if each[1].step else 0)
+        )
+        steps = {other.step.id for _, other in group if other.step is not None}
+        others = [Related("It is amiss here too", other.place) for _, other in group if other.place != item.place]
+        first[id(group[0][1])] = (
+            rule,
+            item._replace(
+                related=tuple(dict.fromkeys((*item.related, *others))),
+                move=item.late if len(steps) > 1 else item.move,
+            ),
+        )
+    return [first.get(id(item), (rule, item)) for rule, item in found if item.late is None or id(item) in first]
 
 
 def _measured(pattern: Pattern, benches: Sequence[Bench], measures: Measures) -> list[Finding]:

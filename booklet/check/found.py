@@ -17,6 +17,8 @@ class Found(NamedTuple):
     move: a step that stands in the wrong place. The engine looks for the nearest place at which the fault is gone and
     no new one has come, and names it as the mend; where there is none, `mend` stands as it is.
     short: the same sentence without another step that it names, for views in which that is not the same one.
+    late: a step that comes too late. Where several rules speak of one such step, the first is told, with the places of
+    the others: they have one cause.
     """
 
     place: Place
@@ -26,3 +28,4 @@ class Found(NamedTuple):
     related: tuple[Related, ...] = ()
     move: Step | None = None
     short: str = ""
+    late: Step | None = None

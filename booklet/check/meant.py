@@ -83,3 +83,8 @@ def is_front(edge_name: str) -> bool:
 def is_cap(edge_name: str) -> bool:
     """Whether an edge is the upper one of a sleeve."""
     return not _words("caps").isdisjoint(same_name(edge_name).split())
+
+
+def is_folded_in(piece_name: str) -> bool:
+    """Whether it lies folded to the inside when it is done, and is opened out while a seam runs through it."""
+    return _has("folded in", piece_name)

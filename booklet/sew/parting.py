@@ -26,7 +26,7 @@ def part(bench: Bench, act: Act) -> None:
 
 
 def tack(bench: Bench, act: Act) -> None:
-    """Hand stitches hold too: what is tacked to a part hangs together with it."""
+    """Hand stitches hold too: what is tacked to a part hangs together with it. `sides` keeps the edges it is tacked to."""
     part(bench, act)
     for name in act.entry.options.get("to", ()):
         if same_name(name.value) in bench.named_seams:
@@ -34,7 +34,7 @@ def tack(bench: Bench, act: Act) -> None:
         named = edge_name(name)
         to = part_named(bench, named.part, name.value, name.place, act.step, act.entry)
         if to is not None and named.edge:
-            edges_named(bench, named, act.step, act.entry, closing=False)
+            act.sides.append(edges_named(bench, named, act.step, act.entry, closing=False))
         if to is not None and to.cuts and act.cuts:
             merge(to.cuts[0].group, act.cuts[0].group)
 

@@ -1,8 +1,9 @@
 """An edge is cut along its line after it was sewn.
 
-What it finds: `cut` on an edge that already lies in a seam, a hem or a casing.
+What it finds: `cut` on an edge that already lies in a seam, a hem or a casing, or that has been finished, staystitched,
+basted or drawn up.
 
-Why it matters at the machine: the shears would cut the seam off.
+Why it matters at the machine: the shears would cut the stitching off.
 
 Wrong:
     steps:
@@ -25,27 +26,40 @@ from booklet.check.acts import closed_before, movable, place_of, put_before, tol
 from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
-from booklet.sew.bench import Bench
+from booklet.sew.bench import Act, Bench, Edge
 
 LEVEL = "error"
+STITCHED = {
+    "finish": "finished",
+    "staystitch": "staystitched",
+    "baste": "basted",
+    "ease": "eased",
+    "gather": "gathered",
+    "topstitch": "topstitched",
+}
 
 
 def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("cut"):
-        late = [edge for edge in act.edges if closed_before(edge, act.time)]
+        late = [(edge, done) for edge in act.edges if (done := _done(edge, act)) is not None]
         if late:
-            closed = closed_before(late[0], act.time)
-            assert closed is not None
-            if told(bench, act.step, closed.step):
+            done = late[0][1]
+            if told(bench, act.step, done.step):
                 continue
-            names = list(dict.fromkeys(written(act, edge) for edge in late))
-            were = "were" if len(names) > 1 else "was"
+            names = list(dict.fromkeys(written(act, edge) for edge, each in late if each.name == done.name))
+            they_were = "they were" if len(names) > 1 else "it was"
             yield Found(
-                place_of(act, late[0]),
+                place_of(act, late[0][0]),
                 act.step,
-                f"{listed(names)} can't be cut any more: {'they' if were == 'were' else 'it'} {were} closed before, "
-                f"{where(closed.step, act.step)}.",
-                put_before("the cutting", closed.step, act.step),
-                (Related(f"{names[0]} is closed here", closed.place),),
-                move=movable(act.step, closed.step),
+                f"{listed(names)} can't be cut any more: {they_were} {STITCHED.get(done.name, 'closed')} before, "
+                f"{where(done.step, act.step)}.",
+                put_before("the cutting", done.step, act.step),
+                (Related(f"{names[0]} is {STITCHED.get(done.name, 'closed')} here", done.place),),
+                move=movable(act.step, done.step),
             )
+
+
+def _done(edge: Edge, act: Act) -> Act | None:
+    """What closed the edge before it is cut; else the first row of stitching along it."""
+    rows = (each for each in edge.acts if each.time < act.time and each.name in STITCHED)
+    return closed_before(edge, act.time) or next(rows, None)

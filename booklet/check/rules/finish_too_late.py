@@ -1,7 +1,7 @@
 """An edge is finished when it is already shut away.
 
-What it finds: `finish` on an edge, or a seam, that lies inside a French, felled or bound seam, in a hem or casing
-turned twice, in a binding, or in a part already turned right side out.
+What it finds: `finish` on an edge, or a seam, that lies inside a French, felled or bound seam, in a hem or casing,
+in a binding, or in a part already turned right side out.
 
 Why it matters at the machine: the raw edge can't be reached; and it needs no finish.
 
@@ -22,7 +22,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from booklet.check.acts import closed_before, place_of, told, where, written
+from booklet.check.acts import closed_before, movable, place_of, put_before, told, where, written
 from booklet.check.found import Found
 from booklet.check.turned import Turned
 from booklet.finding import Related
@@ -53,16 +53,20 @@ def _shut_by(turned: Turned, closed: Act, act: Act) -> str:
         )
     if away is not None:
         return f"what was turned {where(away.step, act.step)}"
-    if closed.name in ("hem", "casing") and len(closed.entry.lengths("turns")) > 1:
+    if closed.name in ("hem", "casing"):
         return f"the {closed.name}, sewn {there}"
     return f"the binding, sewn {there}" if closed.name == "bind" else ""
 
 
 def _found(act: Act, edge: Edge, closed: Act, shut: str) -> Found:
+    frays = closed.name in ("hem", "casing") and len(closed.entry.lengths("turns")) == 1
     return Found(
         place_of(act, edge),
         act.step,
         f"{written(act, edge)} can't be finished any more: its raw edge lies inside {shut}.",
-        "Take the finish out: nothing frays there; or finish the edge before it is shut away.",
+        put_before("the finish", closed.step, act.step)
+        if frays
+        else "Take the finish out: nothing frays there; or finish the edge before it is shut away.",
         (Related("It is shut away here", closed.place),),
+        move=movable(act.step, closed.step) if frays else None,
     )

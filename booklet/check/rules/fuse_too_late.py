@@ -1,7 +1,7 @@
 """A piece is fused after it has been sewn to another, or turned.
 
-What it finds: `fuse` on a piece of which an edge was sewn to another piece or to a zipper before, which has
-buttonholes already, or which lies in a part that was turned right side out.
+What it finds: `fuse` on a piece of which an edge was sewn to another piece or to a zipper before, which was sewn on as
+a patch or pocket, which has buttonholes already, or which lies in a part that was turned right side out.
 
 Why it matters at the machine: the interfacing has to lie on the flat, single piece, out to its edges. Later the seam
 is in the way, and the iron glues it to the wrong layer.
@@ -32,7 +32,12 @@ from booklet.read.tree import same_name
 from booklet.sew.bench import Act, Bench, CutPiece
 
 LEVEL = "error"
-DONE = {"turn": "turned right side out", "buttonhole": "given its buttonholes", "zipper": "sewn to its zipper"}
+DONE = {
+    "turn": "turned right side out",
+    "buttonhole": "given its buttonholes",
+    "zipper": "sewn to its zipper",
+    "pocket": "sewn on",
+}
 
 
 def find(bench: Bench) -> Iterator[Found]:
@@ -51,10 +56,10 @@ def find(bench: Bench) -> Iterator[Found]:
 
 
 def _sewn_before(cut: CutPiece, time: int) -> Act | None:
-    """The first seam that joined the piece to another one, or the zipper sewn to it."""
+    """What first sewed the piece to another: a seam, a zipper, or itself sewn on as a pocket."""
     seams = (seam for edge in cut.edges.values() for seam in edge.seams if seam.act.time < time)
     joined = [seam.act for seam in seams if any(edge.cut is not cut for edge in seam.edges)]
-    closings = (edge.closed for edge in cut.edges.values() if edge.closed is not None and edge.closed.name == "zipper")
+    closings = (edge.closed for edge in cut.edges.values() if edge.closed is not None and edge.closed.name in DONE)
     joined += [act for act in closings if act.time < time]
     return min(joined, key=lambda act: act.time, default=None)
 

@@ -1,8 +1,8 @@
 """Two edges are hemmed before the seam that joins them is sewn.
 
-What it finds: `hem` on edges that meet at a seam which is sewn only later, such as front and back hem at the side
-seam. An edge that no later seam joins to another hem, a vent or placket, and the free edge of a facing may be hemmed
-at any time.
+What it finds: `hem` or `casing` on edges that meet at a seam which is sewn only later, such as front and back hem at
+the side seam. An edge that no later seam joins to another hem, a vent or placket, and the free edge of a facing may be
+hemmed at any time.
 
 Why it matters at the machine: the hems are cut in two by the seam. Their raw ends show, and they seldom meet level.
 
@@ -33,10 +33,11 @@ from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, Edge, Seam
 
 LEVEL = "error"
+TURNED = {"hem": "hemmed", "casing": "turned to a casing"}
 
 
 def find(bench: Bench) -> Iterator[Found]:
-    if not bench.of("hem"):
+    if not bench.of(*TURNED):
         return
     early: dict[Act, tuple[Seam, list[Edge]]] = {}
     for seam in bench.seams:
@@ -60,7 +61,7 @@ def _hemmed_neighbours(edge: Edge, seam: Seam) -> list[Edge]:
         near
         for near in edge.neighbours
         if near.closed
-        and near.closed.name == "hem"
+        and near.closed.name in TURNED
         and near.closed.time < seam.act.time
         and not is_opening(near.spec.name)
     ]
@@ -72,9 +73,10 @@ def _found(act: Act, seam: Seam, edges: list[Edge]) -> Found:
     return Found(
         place_of(act, edges[0]),
         act.step,
-        f"{listed(edge.called for edge in edges)} {are} hemmed too early: {seam_said(seam)} runs into {them}, "
-        f"and is sewn {there}.",
-        put_after("the hem", seam.act.step, act.step),
+        f"{listed(edge.called for edge in edges)} {are} {TURNED[act.name]} too early: {seam_said(seam)} runs into "
+        f"{them}, and is sewn {there}.",
+        put_after(f"the {act.name}", seam.act.step, act.step),
         (Related("The seam is sewn here", seam.act.place),),
         move=movable(act.step, seam.act.step),
+        late=seam.act.step,
     )

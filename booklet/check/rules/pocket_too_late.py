@@ -1,7 +1,7 @@
 """A flat pocket is sewn on when its piece is no longer flat.
 
 What it finds: `pocket … on: PIECE` after the piece was closed into a tube: all the seams that cross its hem or waist
-casing are sewn, all the way round.
+casing are sewn, all the way round, down to a vent at most; or into a bag, of which one edge at most is open.
 
 Why it matters at the machine: on a flat piece the pocket lies under the needle in one layer. In a closed skirt or
 trouser leg the other side is always in the way.
@@ -29,6 +29,7 @@ from collections.abc import Iterator
 
 from booklet.check.acts import movable, put_before, told, where
 from booklet.check.found import Found
+from booklet.check.meant import is_opening
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, CutPiece, Edge
 
@@ -52,7 +53,16 @@ def _closing(cut: CutPiece, time: int) -> Act | None:
             closing = _ring(edge, time)
             if closing is not None:
                 return closing
-    return None
+    return _bag(cut, time)
+
+
+def _bag(cut: CutPiece, time: int) -> Act | None:
+    """The last seam of a piece whose edges are all sewn but one."""
+    edges = [edge for edge in cut.edges.values() if not edge.spec.fold]
+    sewn = [seam.act for edge in edges for seam in edge.seams[:1] if seam.act.time < time]
+    if len(edges) < 4 or len(sewn) < len(edges) - 1:
+        return None
+    return max(sewn, key=lambda act: act.time)
 
 
 def _ring(start: Edge, time: int) -> Act | None:
@@ -60,18 +70,29 @@ def _ring(start: Edge, time: int) -> Act | None:
     seen, todo = {start}, [start]
     last: Act | None = None
     while todo:
-        for flank in todo.pop().neighbours:
+        edge = todo.pop()
+        for flank in edge.neighbours:
             if flank.spec.fold:
                 continue
+            if is_opening(flank.spec.name) and not flank.seams:
+                flank = next(iter(near for near in flank.neighbours if near is not edge), flank)
             seam = flank.seams[0] if flank.seams else None
             if seam is None or seam.act.time > time:
                 return None
             last = seam.act if last is None or seam.act.time > last.time else last
             for other in seam.edges:
-                along = [near for near in other.neighbours if near not in seen and _alike(near, start)]
+                along = [near for near in _past_openings(other) if near not in seen and _alike(near, start)]
                 seen.update(along)
                 todo += along
     return last
+
+
+def _past_openings(edge: Edge) -> list[Edge]:
+    """Its neighbours; in place of a vent, what lies beyond it."""
+    found: list[Edge] = []
+    for near in edge.neighbours:
+        found += [far for far in near.neighbours if far is not edge] if is_opening(near.spec.name) else [near]
+    return found
 
 
 def _alike(edge: Edge, start: Edge) -> bool:
