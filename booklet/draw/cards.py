@@ -1,4 +1,4 @@
-"""Cards to lay over the film: a step's number and title, or its measures. One layout, as SVG and as PNG.
+"""Cards to lay over the film: a step's number and its title, its measures, or other words. As SVG and as PNG.
 
 The words are outlines of the booklet's own type, so that any program shows them as they are; what is not the card is
 transparent.
@@ -41,10 +41,10 @@ def title_card(step: int | None, title: str) -> Card:
     return _card("" if step is None else str(step), [(line, table["title"], True) for line in words], "title_leading")
 
 
-def measures_card(step: int | None, measures: tuple[str, ...]) -> Card:
-    """Each measure on a line of its own, as the booklet sets it."""
+def words_card(step: int | None, lines: tuple[str, ...]) -> Card:
+    """Measures, each on a line of its own as the booklet sets it, or other words; long ones on several lines."""
     table = look()["card"]
-    rows = [line for words in measures for line in wrapped(words, table["measure"], table["longest"], heavy=False)]
+    rows = [line for words in lines for line in wrapped(words, table["measure"], table["longest"], heavy=False)]
     return _card("" if step is None else str(step), [(row, table["measure"], False) for row in rows], "measure_leading")
 
 

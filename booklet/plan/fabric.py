@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.plan.measures import pair, text_of
+from booklet.plan.measures import measure_span, pair
 from booklet.plan.plan import Fabric, FabricRow
+from booklet.plan.prose import Span
 from booklet.plan.write import one_line
 from booklet.read.tree import same_name
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
 
     from booklet.length import House, Length
     from booklet.model.pattern import Material, Pattern
@@ -66,12 +67,15 @@ def _by_size(lengths: tuple[Length, ...], sizes: int) -> tuple[Length, ...]:
     return (*lengths, *[lengths[-1]] * (sizes - len(lengths)))[: max(sizes, 1)]
 
 
-def amounts_in_words(fabric: Fabric) -> Iterator[str]:
+def amounts_of(fabric: Fabric) -> Iterator[tuple[Span, ...]]:
     """`1 5/8 yd (1.5 m) to 2 1/4 yd (2.1 m), by size, 60 in (150 cm) wide`, for each width."""
     for row in fabric.rows:
-        yield f"{_range([text_of(amount) for amount in row.amounts])}, {text_of(row.width)} wide"
+        first, last = row.amounts[0], row.amounts[-1]
+        span = measure_span(first)
+        many = (span,) if first == last else (span, Span("text", " to "), measure_span(last), Span("text", ", by size"))
+        yield (*many, Span("text", ", "), measure_span(row.width), Span("text", " wide"))
 
 
-def _range(amounts: Sequence[str]) -> str:
-    first, last = amounts[0], amounts[-1]
-    return first if first == last else f"{first} to {last}, by size"
+def amounts_in_words(fabric: Fabric) -> Iterator[str]:
+    """The same as words alone."""
+    yield from ("".join(span.text for span in spans) for spans in amounts_of(fabric))

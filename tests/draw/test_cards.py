@@ -9,7 +9,7 @@ from xml.etree import ElementTree
 import pytest
 from PIL import Image
 
-from booklet.draw.cards import Card, card_png, card_svg, measures_card, title_card, wide
+from booklet.draw.cards import Card, card_png, card_svg, title_card, wide, words_card
 
 LONG = (
     "Sew the sides and the sleeves in one long seam, from the hem of the tunic all the way up to the edge of the sleeve"
@@ -18,7 +18,11 @@ CARDS = {
     "title": title_card(15, "Sew the shoulders"),
     "take": title_card(None, "Welcome"),
     "long": title_card(7, LONG),
-    "measures": measures_card(15, ("⅜\u00a0in (1\u00a0cm)", "1¼\u00a0in (3.2\u00a0cm)")),
+    "note": words_card(
+        None,
+        ("Main fabric: 2⅛\u00a0yd (2\u00a0m), by size, 45\u00a0in wide; more",),
+    ),
+    "measures": words_card(15, ("⅜\u00a0in (1\u00a0cm)", "1¼\u00a0in (3.2\u00a0cm)")),
 }
 
 

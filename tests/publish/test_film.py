@@ -10,11 +10,12 @@ from pathlib import Path
 import pytest
 import webvtt
 
+from booklet.draw.cards import wide
 from booklet.plan.plan import Chapter, FilmPlan, PlanView
 from booklet.publish.chapters.description import description
 from booklet.publish.chapters.span import spans
 from booklet.publish.chapters.webvtt import webvtt as webvtt_of
-from booklet.publish.outputs import film, shots
+from booklet.publish.outputs import cards, film, shots
 from tests.golden import check_golden
 from tests.plan import small
 
@@ -116,6 +117,52 @@ def test_a_film_of_nothing_is_a_file_of_nothing(tmp_path: Path) -> None:
     made = webvtt_of(spans(plan(seconds=0)), "Vest", "planned times")
     assert webvtt.from_string(made).captions == []
     assert description(spans(plan(seconds=0))) == ""
+
+
+def test_the_draft_of_a_description_has_how_much_of_what() -> None:
+    """Counts and lengths as in the booklet's table, each with the writer's note; nothing where none is given."""
+    lines = demo_files("pebble-joggers")["film/description.txt"].splitlines()
+    assert "Elastic, 3 cm (1 1/4 in): 0.7 m (7/8 yd). Soft, for waists. The chart has the cut lengths." in lines
+    assert "Thread. Polyester, three or four cones for the overlocker and a reel for the machine." in lines
+    lines = demo_files("saltmarsh-tunic")["film/description.txt"].splitlines()
+    assert "Seam ripper" in lines  # A tool a line: some have a comma in them.
+    assert "Button, 1/2 in (1.3 cm): 3. Ball or shank buttons sit best in the loops." in lines
+
+
+def test_the_draft_of_a_description_says_which_times_are_only_planned() -> None:
+    planned, recorded = (demo_files(name)["film/description.txt"] for name in ("lantern-tote", "saltmarsh-tunic"))
+    assert "\nChapters (planned times, not yet those of the film)\n0:00 Welcome\n" in planned
+    assert "\nChapters\n0:00 Welcome\n" in recorded
+
+
+def test_the_draft_of_a_description_names_the_steps_that_a_viewer_will_not_see() -> None:
+    """Of a film that is recorded; a step that may be left out is not missed."""
+    head = "\nIn the booklet and not in the film\n"
+    _, _, after = demo_files("saltmarsh-tunic")["film/description.txt"].partition(head)
+    assert after.startswith("Step 42: Finish the armholes\n\n")
+    assert head not in demo_files("lantern-tote")["film/description.txt"]
+
+
+def test_cards_are_called_by_the_numbers_of_the_steps_and_of_the_shot_list() -> None:
+    """What a take puts on the screen has a card, each note its own; a chart has none."""
+    made = {name: [line.words for line in card.lines] for name, card in cards.cards(small.demo("saltmarsh-tunic"))}
+    assert made["step-15"] == ["15", "Sew the shoulders"]
+    assert made["step-15-measures"] == ["15", "⅜\u00a0in (1\u00a0cm)", "⅛\u00a0in (3\u00a0mm)", "¼\u00a0in (6\u00a0mm)"]
+    assert made["take-33"] == ["Trying on before the sleeves"]
+    assert made["take-21-note"] == ["15", "First row ⅜\u00a0in (1\u00a0cm)"]
+    assert made["take-43-note-2"] == ["45", "Second turn ¾\u00a0in (1.9\u00a0cm)"]
+    assert made["take-02-note-1"][0].startswith("Main fabric: 2⅛\u00a0yd")
+    assert not [name for name in made if name.startswith("take-03-")]
+
+
+@pytest.mark.parametrize("name", small.DEMOS)
+def test_no_words_run_out_of_their_card(name: str) -> None:
+    for called, card in cards.cards(small.demo(name)):
+        left, top, right, bottom = card.panel
+        assert 0 < left < right < 1920, called
+        assert 0 < top < bottom < 1080, called
+        for line in card.lines:
+            assert left < line.x < line.x + wide(line.words, line.size, line.heavy) < right, called
 
 
 @pytest.mark.parametrize("name", small.DEMOS)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.plan.fabric import amounts_in_words, fabrics_of
+from booklet.plan.fabric import amounts_of, fabrics_of
 from booklet.plan.notions import NEEDED, notions_of
 from booklet.plan.plan import Note
 from booklet.plan.prose import Block, Span, plain
@@ -33,14 +33,14 @@ class Notes:
             full = next((key for key in self.known if key.startswith(same_name(written.item))), None)
             if full is not None:
                 self.known.setdefault(same_name(written.item), self.known[full])
-        amounts = {
-            fabric.name: "; ".join(amounts_in_words(fabric)) for fabric in fabrics_of(pattern, (letter,), writer)
-        }
+        fabrics = {fabric.name: fabric for fabric in fabrics_of(pattern, (letter,), writer)}
         for material in pattern.materials.values():
             called = one_line(material.name)
-            words = f"{called}: {amounts[called]}" if amounts.get(called) else called
+            spans = [Span("text", called)]
+            for at, amount in enumerate(amounts_of(fabrics[called]) if called in fabrics else ()):
+                spans += [Span("text", "; " if at else ": "), *amount]
             for name in (material.key, material.name):
-                self._add(name, "material", (Block("paragraph", (Span("text", words),)),))
+                self._add(name, "material", (Block("paragraph", tuple(spans)),))
         for chart in pattern.charts:
             self._add(chart.title, "chart", (Block("paragraph", (Span("text", capital(chart.title)),)),))
 

@@ -6,10 +6,12 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from booklet.plan.fabric import amounts_in_words
+from booklet.plan.notions import NEEDED, NONE
 from booklet.plan.prose import plain
+from booklet.plan.write import capital
 from booklet.publish import wording
 from booklet.publish.chapters.description import description
-from booklet.publish.chapters.span import spans
+from booklet.publish.chapters.span import is_planned, spans
 
 if TYPE_CHECKING:
     from booklet.plan.plan import FilmPlan, Plan
@@ -29,13 +31,19 @@ def _lines(plan: Plan, film: FilmPlan) -> Iterator[str]:
     for fabric in plan.fabrics:
         yield f"{fabric.name}: {'; '.join(amounts_in_words(fabric))}"
     for notion in plan.notions:
-        count = plain(notion.by_view.get(film.view.letter, ()))
-        if count != "—":
-            yield f"{plain(notion.item)}{f': {count}' if count.isdecimal() else ''}"
-    yield from _head("Tools")
-    yield ", ".join([plan.tools[0], *(tool[:1].lower() + tool[1:] for tool in plan.tools[1:])]) if plan.tools else ""
-    yield from _head("Chapters")
+        many = plain(notion.by_view.get(film.view.letter, ()))
+        if many != NONE:
+            amount = f": {many}" if many and many != NEEDED else ""
+            note = " ".join(plain(notion.note).split())
+            yield f"{plain(notion.item)}{amount}{f'. {note}' if note else ''}"
+    if plan.tools:
+        yield from _head("Tools")
+        yield from (capital(tool) for tool in plan.tools)
+    yield from _head("Chapters (planned times, not yet those of the film)" if is_planned(film) else "Chapters")
     yield description(spans(film)).rstrip("\n")
+    if left_out := _not_filmed(plan, film):
+        yield from _head("In the booklet and not in the film")
+        yield from left_out
     if plan.cautions:
         yield from _head("Take care")
         yield wording.MAKERS_FIRST
@@ -43,6 +51,16 @@ def _lines(plan: Plan, film: FilmPlan) -> Iterator[str]:
             yield f"{caution.hazard} {plain(caution.says)}"
     yield ""
     yield f"The step numbers are those of the booklet, edition {plan.edition}."
+
+
+def _not_filmed(plan: Plan, film: FilmPlan) -> list[str]:
+    """Where the film is recorded, the steps of the view that it leaves out; an optional one may be."""
+    if is_planned(film):
+        return []
+    filmed = {timed.number for timed in film.times}
+    return [
+        f"Step {step.number}: {step.title}" for step in plan.steps if step.number not in filmed and not step.optional
+    ]
 
 
 def _head(words: str) -> Iterator[str]:

@@ -24,6 +24,11 @@ def spans(film: FilmPlan) -> list[Span]:
     return [Span(*row) for row in zip(starts, ends, titles, strict=False) if row[1] > row[0]]
 
 
+def is_planned(film: FilmPlan) -> bool:
+    """Whether all times are those of the plan, as nothing is recorded yet."""
+    return all(timed.source == "planned" for timed in film.times)
+
+
 def clock(milliseconds: int) -> str:
     """`0:00`, `12:05`, `1:02:05`; parts of a second are dropped, so that no chapter begins before its time is over."""
     minutes, seconds = divmod(milliseconds // 1000, 60)

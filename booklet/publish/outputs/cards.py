@@ -1,16 +1,17 @@
-"""Cards to lay over the film: each step's title, and its measures. Only the command `film` makes them."""
+"""Cards to lay over the film: titles, measures, and what a take shows beside. Only the command `film` makes them."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booklet.draw.cards import card_png, card_svg, measures_card, title_card
+from booklet.draw.cards import card_png, card_svg, title_card, words_card
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from booklet.draw.cards import Card
     from booklet.plan.plan import PlanStep
+    from booklet.plan.prose import Prose, Span
     from booklet.publish.edition import Edition
 
 NAME = "cards"
@@ -27,7 +28,8 @@ def files(edition: Edition) -> dict[str, bytes]:
 
 
 def cards(edition: Edition) -> Iterator[tuple[str, Card]]:
-    """A title for each step of the view that is filmed, and for each take of its own; the measures of a step's text."""
+    """Of the view that is filmed: each step's title and the measures of its text; the title of each take of its own;
+    what a take puts on the screen. Takes are numbered as in the shot list. A chart is too much for a card."""
     film = edition.plan.films
     if film is None:
         return
@@ -36,18 +38,29 @@ def cards(edition: Edition) -> Iterator[tuple[str, Card]]:
         yield name, title_card(step.number, step.title)
         measures = measures_of(step)
         if measures:
-            yield f"{name}-measures", measures_card(step.number, measures)
-    titles = dict.fromkeys(shot.step_title for shot in film.shots if shot.step is None)
-    for at, title in enumerate(titles, 1):
-        yield f"take-{at:02d}", title_card(None, title)
+            yield f"{name}-measures", words_card(step.number, measures)
+    for shot in film.shots:
+        name = f"take-{shot.take:02d}"
+        if shot.step is None and shot.step_title:
+            yield name, title_card(None, shot.step_title)
+        notes = [words for note in shot.notes if note.kind != "chart" and (words := typeset(note.prose))]
+        for at, words in enumerate(notes, 1):
+            yield f"{name}-note{f'-{at}' if len(notes) > 1 else ''}", words_card(shot.step, (words,))
 
 
 def measures_of(step: PlanStep) -> tuple[str, ...]:
     """Each measure of its text once, in the order of the hands: `⅝ in (1.6 cm)`."""
     spans = [span for block in step.text for span in block.spans if span.measure is not None]
-    spelled = (
-        span.measure.first.typeset + (f" ({span.measure.other.typeset})" if span.measure.other else "")
-        for span in spans
-        if span.measure is not None
-    )
-    return tuple(dict.fromkeys(spelled))
+    return tuple(dict.fromkeys(_typeset(span) for span in spans))
+
+
+def typeset(prose: Prose) -> str:
+    """On one line, with its measures as the booklet sets them."""
+    return " ".join("".join(_typeset(span) for span in block.spans).strip() for block in prose).strip()
+
+
+def _typeset(span: Span) -> str:
+    if span.measure is None:
+        return span.text
+    other = span.measure.other
+    return span.measure.first.typeset + (f" ({other.typeset})" if other else "")

@@ -9,20 +9,14 @@ from booklet.publish.chapters.draft import draft
 from booklet.publish.chapters.edit_list import edit_list
 from booklet.publish.chapters.ffmetadata import ffmetadata
 from booklet.publish.chapters.json_chapters import json_chapters
-from booklet.publish.chapters.span import spans
+from booklet.publish.chapters.span import is_planned, spans
 from booklet.publish.chapters.timeline import timeline
 from booklet.publish.chapters.webvtt import webvtt
 
 if TYPE_CHECKING:
-    from booklet.plan.plan import FilmPlan
     from booklet.publish.edition import Edition
 
 NAME = "film"
-
-
-def _source(film: FilmPlan) -> str:
-    planned = all(timed.source == "planned" for timed in film.times)
-    return "planned times" if planned else "times as recorded"
 
 
 def files(edition: Edition) -> dict[str, bytes]:
@@ -31,11 +25,12 @@ def files(edition: Edition) -> dict[str, bytes]:
         return {}
     title = f"{edition.plan.title}, view {film.view.letter}"
     chapters = spans(film)
+    times = "planned times" if is_planned(film) else "times as recorded"
     whole = edition.view_plan(film.view.letter)
     return {
         "film/chapters.txt": description(chapters).encode(),
         "film/description.txt": draft(whole, film).encode(),
-        "film/chapters.vtt": webvtt(chapters, title, _source(film)).encode(),
+        "film/chapters.vtt": webvtt(chapters, title, times).encode(),
         "film/chapters.ffmeta": ffmetadata(chapters, title).encode(),
         "film/chapters.json": json_chapters(chapters, title, edition.plan.studio).encode(),
         "film/chapters.edl": edit_list(chapters, title).encode(),
