@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from booklet.record import NamedTuple
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Sequence
 
     from booklet.sew.bench import Edge, Seam
 
@@ -22,23 +22,24 @@ class Corner(NamedTuple):
     ends: tuple[Edge, ...]
 
 
-def corners(row: Iterable[Edge]) -> list[Corner]:
+def corners(row: Sequence[Edge]) -> list[Corner]:
     """The seams at the corners of a row, in time order. One that lies in the row itself is none."""
-    edges = tuple(dict.fromkeys(row))
-    mine = set(edges)
-    touched: dict[Seam, dict[Edge, list[Edge]]] = {}
-    for edge in edges:
+    ends: dict[Seam, list[tuple[Edge, Edge]]] = {}
+    for edge in row:
         for near in _flanks(edge):
-            if near in mine:
-                continue
             for seam in near.seams:
-                touched.setdefault(seam, {}).setdefault(near, []).append(edge)
-    found = []
-    for seam, ends in touched.items():
-        sides = sum(any(edge in ends for edge in layer.edges) for layer in seam.layers)
-        if sides > 1:
-            found.append(Corner(seam, tuple(dict.fromkeys(edge for each in ends.values() for edge in each))))
+                ends.setdefault(seam, []).append((near, edge))
+    found = [
+        Corner(seam, tuple(dict.fromkeys(edge for _, edge in met)))
+        for seam, met in ends.items()
+        if _joins(seam, {near for near, _ in met}) and not any(near in row for near, _ in met)
+    ]
     return sorted(found, key=lambda corner: corner.seam.act.time)
+
+
+def _joins(seam: Seam, flanks: set[Edge]) -> bool:
+    """Whether flanks lie on two of its sides; one alone, where it is sewn to its own other copy."""
+    return sum(not flanks.isdisjoint(layer.edges) for layer in seam.layers) > 1
 
 
 def _flanks(edge: Edge) -> tuple[Edge, ...]:
@@ -59,17 +60,16 @@ def _over_the_end(edge: Edge, near: Edge) -> bool:
     return abs(ring.index(near) - ring.index(edge)) > 1
 
 
-def is_ring(row: Iterable[Edge], time: int) -> bool:
+def is_ring(row: Sequence[Edge], time: int) -> bool:
     """Whether a row was closed all round before a time: each corner that is no fold lies in such a seam.
 
     Where a flank is sewn to its own other copy, it may stand for both sides of a piece that lists one half.
     """
-    edges = tuple(dict.fromkeys(row))
-    met = {corner.seam for corner in corners(edges) if corner.seam.act.time < time}
-    return bool(met) and all(_closed_round(edge, edges, met) for edge in edges)
+    met = {corner.seam for corner in corners(row) if corner.seam.act.time < time}
+    return bool(met) and all(_closed_round(edge, row, met) for edge in row)
 
 
-def _closed_round(edge: Edge, row: tuple[Edge, ...], met: set[Seam]) -> bool:
+def _closed_round(edge: Edge, row: Sequence[Edge], met: set[Seam]) -> bool:
     flanks = [near for near in edge.neighbours if near not in row and not near.spec.fold]
     joined = [near for near in flanks if any(seam in met for seam in near.seams)]
     free = [near for near in flanks if near not in joined]

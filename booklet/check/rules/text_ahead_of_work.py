@@ -29,7 +29,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from functools import cache
+from functools import cache, lru_cache
 
 from booklet.check.acts import by_step, movable, put_after, told
 from booklet.check.found import Found
@@ -47,7 +47,7 @@ LEVEL = "warning"
 @cache
 def _named() -> re.Pattern[str]:
     """One or two words before “seam”, and the word after it."""
-    return re.compile(r"((?:[a-z]+ )?[a-z]+) seams?\b(?:\s+([a-z]+))?")
+    return re.compile(r"((?:[a-z]+ )?[a-z]+) (seams?)\b(?:\s+([a-z]+))?")
 
 
 def find(bench: Bench) -> Iterator[Found]:
@@ -94,17 +94,23 @@ def _names(bench: Bench) -> dict[str, list[Seam]]:
 
 def _spoken(step: Step, names: dict[str, list[Seam]]) -> Iterator[tuple[str, list[Seam]]]:
     assert step.text is not None
-    ahead = frozenset(table("sayings")["looking ahead"])
-    after = frozenset(table("sayings")["of a seam to come"])
-    for sentence in sentences(step.text.value):
+    for words, ending in _phrases(step.text.value):
+        name = next((name for name in (words, words.rpartition(" ")[2]) if name in names), None)
+        if name is not None:
+            yield f"{name} {ending}", names[name]
+
+
+@lru_cache(maxsize=4096)
+def _phrases(text: str) -> tuple[tuple[str, str], ...]:
+    """The one or two words before each “seam” or “seams” of a text, where its sentence does not look ahead."""
+    ahead, after = (frozenset(table("sayings")[row]) for row in ("looking ahead", "of a seam to come"))
+    found = []
+    for sentence in sentences(text):
         plain = " ".join(sentence.lower().split())
         if " seam" not in plain or not ahead.isdisjoint(word.strip(".,;:!?()“”") for word in plain.split()):
             continue
-        for match in _named().finditer(plain):
-            words, next_word = match[1].split(), match[2]
-            name = next((name for name in (" ".join(words), words[-1]) if name in names), None)
-            if name is not None and next_word not in after:
-                yield f"{name} {'seams' if match[0].split()[len(words)].startswith('seams') else 'seam'}", names[name]
+        found += [(match[1], match[2]) for match in _named().finditer(plain) if match[3] not in after]
+    return tuple(found)
 
 
 def _all_later(seams: list[Seam], cuts: set[CutPiece], order: dict[str, int], step: Step) -> Seam | None:
