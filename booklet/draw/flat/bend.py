@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 STEP = 12.0
 # Far from the edge a small turn of it is a large one: its direction is taken over this share of the piece's depth
 # before and behind, so that a line that is smooth stays so. Our choice.
-STEADY = 0.5
+STEADY = 0.8
 
 
 class Way:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from booklet.draw.flat.ink import ink_view
 from booklet.draw.flat.paper import Paper
+from booklet.draw.flat.strokes import allowances
 from booklet.draw.ink import colour, look, millimetres, points
 from booklet.draw.svg import number
 from booklet.shape.course import Point, along, length
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from booklet.draw.flat.strokes import Marked
     from booklet.draw.flat.view import SeenMark, View
     from booklet.plan.picture import Mark
+    from booklet.shape.seamline import Flat
 
 # What is done to allowances, or close to an edge.
 NARROW = frozenset({"trim", "clip", "notch", "understitch"})
@@ -25,6 +27,8 @@ NARROW = frozenset({"trim", "clip", "notch", "understitch"})
 AIR = 1.0
 # From place to place in the search, in millimetres on paper.
 STEP = 2.5
+# What an inset that stands wholly on cloth costs more than one on bare paper, in millimetres of distance. Our choice.
+COVERS = 8.0
 # So many places are looked at together.
 CHUNK = 64
 # At which places of the work may it look, as shares of its length?
@@ -77,13 +81,13 @@ def glass_for(
 
     sheets: of each mark; ink: every line of the view; room: how wide the figure may be.
     """
-    from shapely import MultiLineString
+    from shapely import MultiLineString, union_all
 
     spots = [
         seen.paper(along(line, length(line) * share))
         for mark, sheet, one in zip(marks, sheets, done, strict=True)
         if mark.kind in NARROW and _narrow(mark, sheet, seen.paper.scale)
-        for line in one.work[:1]
+        for line in _middles(mark, sheet) or one.work[:1]
         for share in SHARES
     ]
     ring = millimetres("pieces", "inset_radius") / millimetres("pieces", "inset")
@@ -91,13 +95,23 @@ def glass_for(
     if not spots:
         return None
     strokes = [line for mark in seen.marks for _, lines in mark.strokes for line in lines]
-    centre = _centre(spots[0], ink, MultiLineString(strokes), room, ring)
+    cloths = union_all([one.area for one in seen.cloths])
+    centre = _centre(spots[0], ink, MultiLineString(strokes), cloths, room, ring)
     return None if centre is None else Glass(spots[0], centre)
 
 
 def _narrow(mark: Mark, sheet: Sheet, scale: float) -> bool:
     edges = [sheet.lying.shape.edges[name] for name in mark.edges if name in sheet.lying.shape.edges]
     return bool(edges) and min(edge.allowance for edge in edges) * scale < millimetres("pieces", "narrow")
+
+
+def _middles(mark: Mark, sheet: Sheet) -> list[Flat]:
+    """Half-way between the seam and the edge as it was before it was trimmed, so that both are seen."""
+    if mark.kind == "understitch":
+        return []
+    own = allowances(mark, sheet)
+    edge = {name: 0.0 if mark.kind == "trim" else sheet.ends.get(name, 0.0) for name in own}
+    return sheet.rows({name: (edge[name] + own[name]) / 2 for name in own}, own)[:1]
 
 
 def _inside(spot: Point, paper: Paper, ring: float) -> bool:
@@ -108,9 +122,9 @@ def _inside(spot: Point, paper: Paper, ring: float) -> bool:
     )
 
 
-def _centre(spot: Point, ink: Any, work: Any, room: float, ring: float) -> Point | None:
+def _centre(spot: Point, ink: Any, work: Any, cloths: Any, room: float, ring: float) -> Point | None:
     """Near the spot, over no work; where it makes the figure larger, or covers lines, that counts against a place."""
-    from shapely import distance
+    from shapely import area, buffer, distance, intersection
     from shapely import points as places
 
     radius = millimetres("pieces", "inset_radius") + AIR
@@ -138,9 +152,11 @@ def _centre(spot: Point, ink: Any, work: Any, room: float, ring: float) -> Point
             break
         spread = places([found[at] for _, at in some])
         from_work, from_ink = distance(work, spread).tolist(), distance(ink, spread).tolist()
-        for (price, at), off, near in zip(some, from_work, from_ink, strict=True):
-            # A place that covers lines costs more.
-            one = round(price + 3 * max(0.0, radius - near), 9), at
+        on_cloth = area(intersection(buffer(spread, radius - AIR, quad_segs=4), cloths)).tolist()
+        whole = math.pi * (radius - AIR) ** 2
+        for (price, at), off, near, covered in zip(some, from_work, from_ink, on_cloth, strict=True):
+            # A place that covers lines or cloth costs more.
+            one = round(price + 3 * max(0.0, radius - near) + COVERS * covered / whole, 9), at
             if off >= radius and (best is None or one < best):
                 best = one
     return found[best[1]] if best else None

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from booklet.draw.flat.view import lines_of, rings_of
 from booklet.draw.ink import colour, look, millimetres, points
 from booklet.draw.svg import number
+from booklet.shape.course import length
 
 if TYPE_CHECKING:
     from booklet.draw.flat.view import Seen, View
@@ -24,14 +25,17 @@ def ink_view(drawing: Any, into: Any, view: View, away: Any = None) -> None:
             if at == number_:
                 for face, kind, area in mark.patches:
                     _patch(drawing, into, face, kind, area, away)
-    _lines(drawing, into, [line for seen in view.cloths for line in seen.hidden], _INK["hidden"]())
+    strokes: dict[str, list[Flat]] = {"hidden": [line for seen in view.cloths for line in seen.hidden]}
     _lines(drawing, into, [line for seen in view.cloths for line in seen.centre], _INK["centre"]())
-    strokes: dict[str, list[Flat]] = {}
     for mark in view.marks:
         for kind, lines in mark.strokes:
             strokes.setdefault(kind, []).extend(lines)
     for kind, ink in _INK.items():
         found = strokes.get(kind, [])
+        if kind == "hidden":
+            short = [line for line in found if length(line) < millimetres("pieces", "short")]
+            found = [line for line in found if length(line) >= millimetres("pieces", "short")]
+            _lines(drawing, into, short, {**ink(), "stroke_dasharray": _dashes("hidden_short")})
         _lines(drawing, into, found + ([_head(line) for line in found] if kind == "arrow" else []), ink())
 
 

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 # White kept round words, in millimetres.
 AIR = 0.55
+# A leader this near to a line is taken for a part of it.
+BESIDE = 0.7
 # From the end of a leader to its word.
 GAP = 0.6
 # At which places of a line may a leader end, as shares of its length, the best first?
@@ -261,7 +263,7 @@ def _best(
             if any(other.intersects(leader) for other in (*field.boxes, *field.lines)):
                 continue
             cost = some[at].cost + 0.8 * leader.intersection(field.cloths).length
-            cost += 5.0 * _crossings(leader, field.work)
+            cost += 5.0 * _crossings(leader, field.work) + 6.0 * _beside(leader, field.work)
             if best is None or cost < best[0] - 1e-9:
                 best = cost, some[at]
     return best
@@ -274,6 +276,12 @@ def _crossings(leader: Any, work: Any) -> int:
     hits = leader.intersection(work)
     end = Spot(leader.coords[-1])
     return sum(1 for one in getattr(hits, "geoms", [hits]) if not one.is_empty and one.distance(end) > 0.4)
+
+
+def _beside(leader: Any, work: Any) -> float:
+    """How far a leader runs along what hands do, so that it would be taken for it, in millimetres."""
+    near = work.intersection(leader.buffer(BESIDE, quad_segs=2)).length
+    return float(max(0.0, near - 2.2 * BESIDE))
 
 
 def _try(spot: Point, way: Point, reach: float, wide: float, high: float, cost: float, field: _Field) -> _Try | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
 from booklet.draw.flat import fastened, folds, signs
@@ -18,6 +18,7 @@ from booklet.draw.flat.strokes import (
     band_beside,
     inward,
 )
+from booklet.draw.flat.view import lines_of
 from booklet.draw.ink import millimetres
 from booklet.shape.course import along, distance, length
 from booklet.shape.meet import ends_of
@@ -31,6 +32,10 @@ if TYPE_CHECKING:
 SHORT = 1.5
 
 
+# How far may a row reach beyond its cloth, in millimetres of cloth? Our choice: less than its line is wide.
+OVER = 1.0
+# Lines that lie on the cloth from end to end.
+_ROWS = frozenset({"stitch", "baste", "hidden", "chalk", "thin", "fold"})
 # How straight does an edge go on, as the cosine of the turn? Our choice: 25 degrees.
 STRAIGHT = 0.9
 # Marks whose names are those of darts, pleats or tucks.
@@ -43,8 +48,30 @@ def marked(mark: Mark, bench: Bench) -> Marked:
     known = tuple(name for name in mark.edges if name in sheet.lying.shape.edges)
     if mark.edges and not known and mark.kind not in _OF_DARTS:
         return Marked()
-    made = _DRAWN.get(mark.kind, _row)(mark._replace(edges=known or mark.edges), sheet, bench)
+    made = _within(_DRAWN.get(mark.kind, _row)(mark._replace(edges=known or mark.edges), sheet, bench), sheet)
     return _on_the_cloth(made, sheet) if sheet.lying.cloth.halved else made
+
+
+def _within(made: Marked, sheet: Sheet) -> Marked:
+    """Rows end where the cloth does: one far inside an edge would run on past a neighbour that is not square to it."""
+    from shapely import LineString, prepare
+
+    area = sheet.area.buffer(OVER)
+    prepare(area)
+
+    def cut(line: Flat) -> Iterator[Flat]:
+        row = LineString(line)
+        if area.covers(row):
+            yield line
+        else:
+            yield from lines_of(row.intersection(area), OVER)
+
+    strokes: list[Stroke] = []
+    for stroke in made.strokes:
+        long = stroke.kind in _ROWS and len(stroke.line) > 1
+        strokes += [Stroke(stroke.kind, line) for line in cut(stroke.line)] if long else [stroke]
+    measured = tuple((at, max(cut(line), key=length, default=line)) for at, line in made.measured)
+    return made._replace(strokes=tuple(strokes), measured=measured)
 
 
 def _on_the_cloth(made: Marked, sheet: Sheet) -> Marked:

@@ -17,6 +17,9 @@ ROUND = 0.18
 FINE = 0.01
 # Cloth that ends within so many millimetres of cloth beyond the end of the picture is shown to its edge. Our choice.
 EDGE = 30.0
+# How far inside and beyond the end of the picture no edge of a cloth runs along the wave. Our choice: the wave's height
+# at a twelfth of life size.
+WAVE = 12.0
 # Room beyond a side on which all is shown, on paper.
 AWAY = 2.0
 
@@ -74,13 +77,13 @@ def paper_for(areas: list[Any], work: list[Flat], words: float, several: bool) -
     """
     whole = _union([area.bounds for area in areas])
     focus = _union([_bounds(line) for line in work]) if work else whole
-    found = _paper(whole, focus, millimetres("pieces", "width") - words, millimetres("pieces", "height"))
+    found = _paper(areas, whole, focus, millimetres("pieces", "width") - words, millimetres("pieces", "height"))
     if several and found.scale < millimetres("pieces", "smallest"):
-        found = _paper(whole, focus, millimetres("pieces", "wide") - words, millimetres("pieces", "wide_height"))
+        found = _paper(areas, whole, focus, millimetres("pieces", "wide") - words, millimetres("pieces", "wide_height"))
     return found
 
 
-def _paper(whole: Box, focus: Box, width: float, height: float) -> Paper:
+def _paper(areas: list[Any], whole: Box, focus: Box, width: float, height: float) -> Paper:
     scale = _fit(whole, width, height)
     if scale >= millimetres("pieces", "smallest"):
         return Paper(_step(scale), whole, True)
@@ -94,7 +97,7 @@ def _paper(whole: Box, focus: Box, width: float, height: float) -> Paper:
         ),
         whole,
     )
-    box = _snapped(box, whole)
+    box = _past_edges(_snapped(box, whole), whole, areas)
     scale = _step(_fit(box, width, height))
     if box == whole:
         return Paper(scale, box, True)
@@ -108,6 +111,28 @@ def _snapped(box: Box, whole: Box) -> Box:
         edge if abs(side - edge) < EDGE else side for side, edge in zip(box, whole, strict=True)
     )
     return left, top, right, bottom
+
+
+def _past_edges(box: Box, whole: Box, areas: list[Any]) -> Box:
+    """Grown where an edge of some cloth ends just beyond: no wave runs along it or cuts off its outermost curve."""
+    from shapely import box as rectangle
+
+    sides = list(box)
+    for side, (axis, way) in enumerate(((0, -1), (1, -1), (0, 1), (1, 1))):
+        outer, inner = sides[side] + way * EDGE, sides[side] - way * WAVE
+        strip = list(sides)
+        strip[axis], strip[axis + 2] = min(outer, inner), max(outer, inner)
+        beyond = rectangle(*strip)
+        for area in areas:
+            parts = [part.bounds[side] for part in _parts(area.intersection(beyond)) if not part.is_empty]
+            ends = [end + way * WAVE for end in parts if abs(end - outer) > 1.0]
+            sides[side] = min([sides[side], *ends]) if way < 0 else max([sides[side], *ends])
+    left, top, right, bottom = sides
+    return max(left, whole[0]), max(top, whole[1]), min(right, whole[2]), min(bottom, whole[3])
+
+
+def _parts(shape: Any) -> list[Any]:
+    return list(getattr(shape, "geoms", [shape]))
 
 
 def _step(scale: float) -> float:

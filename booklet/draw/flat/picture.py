@@ -15,7 +15,7 @@ from booklet.draw.flat.paper import paper_for
 from booklet.draw.flat.sheet import sheets
 from booklet.draw.flat.spread import CantLay, spread_out
 from booklet.draw.flat.strokes import Bench
-from booklet.draw.flat.view import view
+from booklet.draw.flat.view import NEAR, view
 from booklet.draw.ink import millimetres
 from booklet.draw.section import named
 
@@ -81,7 +81,7 @@ def _composed(figure: StepFigure, made: list[Sheet], places: dict[int, int]) -> 
         return Composed(seen, ink, words, wide, None)
     near = glass_paper(glass, paper)
     close = [marked(mark, Bench(by_number, near.scale, figure.marks)) for mark in figure.marks]
-    return Composed(seen, ink, words, wide, (glass, view(made, hand, close, on, near)))
+    return Composed(seen, ink, words, wide, (glass, view(made, hand, close, on, near, NEAR * near.scale / paper.scale)))
 
 
 def _in_hand(figure: StepFigure, made: list[Sheet], on: list[int]) -> set[int]:

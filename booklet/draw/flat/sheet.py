@@ -109,6 +109,11 @@ def _cut_with(
     lying: Sequence[Lying], upper: Lying, trimmed: Mapping[str, float], numbers: Mapping[int, int]
 ) -> Iterator[tuple[int, dict[str, float]]]:
     """The cloths below are cut with the uppermost, on the edges that lie on its own: as wide as that is left."""
+    for at, one in enumerate(lying):
+        for meeting in one.cloth.meets if one.cloth.how == "under" else ():
+            if meeting.other_edge in trimmed and numbers.get(meeting.other) == lying.index(upper):
+                width = upper.shape.edges[meeting.other_edge].allowance - trimmed[meeting.other_edge]
+                yield at, _cut_away(one, [meeting.edge], width)
     left = {name: upper.shape.edges[name].allowance - width for name, width in trimmed.items()}
     for meeting in upper.cloth.meets:
         if meeting.edge in left and meeting.other in numbers and upper.cloth.how == "laid":

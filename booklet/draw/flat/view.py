@@ -69,8 +69,11 @@ class View(NamedTuple):
         return MultiLineString(lines)
 
 
-def view(made: list[Sheet], strong: set[int], done: list[Marked], on: list[int], paper: Paper) -> View:
-    """strong: which of the sheets are in hand; on: the sheet of each mark."""
+def view(
+    made: list[Sheet], strong: set[int], done: list[Marked], on: list[int], paper: Paper, near: float = NEAR
+) -> View:
+    """strong: which of the sheets are in hand; on: the sheet of each mark; near: how far from the cloths a mark may
+    lie, in millimetres on paper."""
     from shapely import Polygon, prepare, union
 
     areas = [paper.laid(sheet.area) for sheet in made]
@@ -79,9 +82,9 @@ def view(made: list[Sheet], strong: set[int], done: list[Marked], on: list[int],
     for at in range(len(made) - 1, -1, -1):
         cloths.append(_seen(made[at], at in strong, areas[at], above, paper))
         above = union(above, areas[at])
-    near = above.buffer(NEAR, quad_segs=2)
-    prepare(near)
-    return View(paper, cloths[::-1], [_mark(one, paper, near) for one in done], on)
+    around = above.buffer(near, quad_segs=2)
+    prepare(around)
+    return View(paper, cloths[::-1], [_mark(one, paper, around) for one in done], on)
 
 
 def _seen(sheet: Sheet, strong: bool, area: Any, above: Any, paper: Paper) -> Seen:
