@@ -63,9 +63,15 @@ class BadOutline(ValueError):
 
 
 class OutlineFile(NamedTuple):
-    """What one file gave: its outlines; the pieces, as the file names them, whose drawing can't be taken; and the names
-    of others that seem to be pieces."""
+    """What one file gave: its outlines; the pieces, as the file names them, whose drawing can't be taken; the names
+    of others that seem to be pieces.
+
+    lineless: what is named and drawn but has no cutting line, and why that is; unsized: whether the file leaves open
+    how large it is.
+    """
 
     outlines: tuple[Outline, ...]
     bad: tuple[tuple[str, BadOutline], ...] = ()
     strange: tuple[str, ...] = ()
+    lineless: tuple[tuple[str, str], ...] = ()
+    unsized: bool = False

@@ -1,17 +1,19 @@
 """Outlines from DXF: a block for every piece and size, on the layers of the pattern-interchange standard.
 
-Source of the layers: ASTM D6673-10, Standard Practice for Sewn Products Pattern Data Interchange: Data Format, table of
-layers, read in a reproduction of it; the kinds of the drawing's units: the DXF Reference, header variable $INSUNITS.
+Which layer holds what: layers.py. Source of the kinds of the drawing's units: the DXF Reference, header variable
+$INSUNITS.
 """
 
 from __future__ import annotations
 
 import itertools
 import re
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from booklet.shape.arc import circle, svg_arc
 from booklet.shape.course import Course, Part, distance
+from booklet.shape.layers import COURSES, NOTCHES, POINTS, listed_layers, number_of
 from booklet.shape.marks import Marks, dot, outline_of
 from booklet.shape.outline import BadOutline, OutlineFile
 from booklet.shape.ring import closed_rings
@@ -34,10 +36,8 @@ DEEPEST, MOST_NESTED = 4, 20_000
 _UNITS = {1: 25.4, 2: 304.8, 4: 1.0, 5: 10.0, 6: 1000.0, 9: 0.0254, 13: 0.001, 14: 100.0}
 _SAID = {"metric": 1.0, "mm": 1.0, "millimetres": 1.0, "millimeters": 1.0, "cm": 10.0, "english": 25.4, "inch": 25.4}
 _SAID |= {"inches": 25.4, "in": 25.4, "centimetres": 10.0, "centimeters": 10.0, "imperial": 25.4}
+_SAID |= {"millimetre": 1.0, "millimeter": 1.0, "centimetre": 10.0, "centimeter": 10.0}
 
-_NOTCHES = {4: "slit", 80: "t", 81: "castle", 82: "check", 83: "u"}
-_COURSES = {1: "cut", 6: "folds", 7: "grains", 8: "lines", 11: "cutouts", 14: "sew"}
-_POINTS = {2: "corners", 13: "holes"}
 _DRAWN = ("LINE", "ARC", "CIRCLE", "ELLIPSE", "SPLINE", "LWPOLYLINE", "POLYLINE")
 
 # What is written on a piece: `Piece Name: front`, `Size: 12`. Source: the standard's system text; the short forms are
@@ -59,7 +59,7 @@ def read_dxf(data: bytes) -> OutlineFile:
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # numpy's, of numbers beyond all bounds; they are refused by us
-            return _File(_document(data)).read()
+            return _File(_document(data), data.rstrip().endswith(b"EOF")).read()
     except BadOutline:
         raise
     except (Exception, RecursionError) as error:  # whatever ezdxf meets in a broken file
@@ -95,25 +95,51 @@ def _document(data: bytes) -> Any:
 
 
 class _File:
-    def __init__(self, document: Any) -> None:
+    def __init__(self, document: Any, whole: bool) -> None:
         self.document = document
+        self.whole = whole
         self.room = MOST_ENTITIES
         self.nested = MOST_NESTED
+        self.unsized = False
         self.scale = self._scale()
+        self.lineless: list[tuple[str, str]] = []
 
     def read(self) -> OutlineFile:
         outlines, bad = [], []
         for marks in self._pieces():
             try:
+                self._refuse_scaled(marks)
                 outlines.append(outline_of(marks))
             except BadOutline as error:
                 bad.append((f"{marks.name} {marks.size}".strip(), error))
+        if not outlines and not bad and not self.whole:
+            raise _unreadable("it breaks off before its end")
         if not outlines and not bad:
+            used = {layer for layout in self.document.blocks for layer in _layers(layout)}
+            where = f"on layer 1, where cutting lines belong, but on {listed_layers(used)}" if used else "in it"
             raise BadOutline(
-                "This file holds no piece: no block has a closed line on layer 1, where cutting lines belong.",
+                f"This file holds no piece: nothing is drawn {where}.",
                 "Save it from your drafting program as pattern pieces, a block each, with the layers of ASTM D6673.",
             )
-        return OutlineFile(tuple(outlines), tuple(bad))
+        return OutlineFile(tuple(outlines), tuple(bad), lineless=tuple(self.lineless), unsized=self.unsized)
+
+    def _refuse_scaled(self, marks: Marks) -> None:
+        """A block is read in its own size, so it has to be placed in it; mirrored or turned it may be."""
+        sizes = self._placed.get(marks.label, {1.0})
+        if 1.0 not in sizes:
+            raise BadOutline(
+                f"The block of the {marks.name} is placed {max(sizes):.4g} times as large as it is drawn.",
+                "Draw the block in its true size, and place it unscaled.",
+            )
+
+    @cached_property
+    def _placed(self) -> dict[str, set[float]]:
+        """How many times as large each block is placed in the drawing, across and down."""
+        found: dict[str, set[float]] = {}
+        for insert in itertools.islice(self.document.modelspace().query("INSERT"), MOST_ENTITIES):
+            scales = {round(abs(insert.dxf.get(key, 1.0)), 6) for key in ("xscale", "yscale")}
+            found.setdefault(_decoded(insert.dxf.get("name", "")), set()).update(scales)
+        return found
 
     def _scale(self) -> float:
         """Millimetres to a unit: what the file says in words, then its header."""
@@ -128,6 +154,7 @@ class _File:
         units = header.get("$INSUNITS", 0)
         if units in _UNITS:
             return _UNITS[units]
+        self.unsized = True
         return 25.4 if "$MEASUREMENT" in header and header["$MEASUREMENT"] == 0 and self._is_small() else 1.0
 
     def _is_small(self) -> bool:
@@ -145,6 +172,7 @@ class _File:
         found = 0
         for block in blocks:
             if not any(_layer(entity) == 1 and entity.dxftype() in _DRAWN for entity in block):
+                self._say_lineless(block)
                 continue
             found += 1
             if found > MOST_PIECES:
@@ -154,6 +182,13 @@ class _File:
             yield self._named(self._marks(block), _decoded(block.name))
         if not found:
             yield from self._loose()
+
+    def _say_lineless(self, block: Any) -> None:
+        """Which layers a block draws on that has nothing on layer 1."""
+        layers = _layers(block)
+        if layers and len(self.lineless) < MOST_PIECES:
+            named = self._named(Marks("", texts=list(self._texts(block))), _decoded(block.name))
+            self.lineless.append((named.name, f"its block draws only on {listed_layers(layers)}"))
 
     def _marks(self, layout: Any) -> Marks:
         marks = Marks("")
@@ -179,7 +214,7 @@ class _File:
         layer, kind = _layer(entity), entity.dxftype()
         if kind in ("TEXT", "MTEXT", "ATTRIB", "ATTDEF"):
             marks.texts.append(_text(entity))
-        elif layer in _POINTS:
+        elif layer in POINTS:
             rows = marks.corners if layer == 2 else marks.holes
             if kind == "POINT":
                 rows.append(self._point(entity.dxf.location))
@@ -187,14 +222,14 @@ class _File:
                 rows.append(self._point(entity.ocs().to_wcs(entity.dxf.center)))
             elif layer == 13 and kind in _DRAWN and (course := self._course(entity)):
                 rows.append(_middle(course))
-        elif layer in _NOTCHES:
+        elif layer in NOTCHES:
             if kind == "POINT":
                 at = entity.dxf.location
-                marks.notches.append((dot(self._point(at)), _NOTCHES[layer], self._depth(entity)))
+                marks.notches.append((dot(self._point(at)), NOTCHES[layer], self._depth(entity)))
             elif kind in _DRAWN and (course := self._course(entity)):
-                marks.notches.append((course, _NOTCHES[layer], 0.0))
-        elif layer in _COURSES and kind in _DRAWN and (course := self._course(entity)):
-            getattr(marks, _COURSES[layer]).append(course)
+                marks.notches.append((course, NOTCHES[layer], 0.0))
+        elif layer in COURSES and kind in _DRAWN and (course := self._course(entity)):
+            getattr(marks, COURSES[layer]).append(course)
 
     def _depth(self, notch: Any) -> float:
         """Of a notch that is a point: its height above the paper, or its thickness."""
@@ -291,7 +326,7 @@ class _File:
 
 
 def _all_courses(marks: Marks) -> Iterator[Course]:
-    for kind in _COURSES.values():
+    for kind in COURSES.values():
         yield from getattr(marks, kind)
 
 
@@ -320,8 +355,16 @@ def _home(point: Point, boxes: list[Box]) -> int | None:
 
 def _layer(entity: Any) -> int:
     """The number of its layer; 0 for one that has another name."""
-    name = str(entity.dxf.get("layer", "0"))
-    return int(name) if name.isascii() and name.isdigit() and len(name) < 4 else 0
+    return number_of(str(entity.dxf.get("layer", "0")))
+
+
+def _layers(layout: Any) -> set[str]:
+    """Those on which it draws lines or points."""
+    return {
+        _decoded(entity.dxf.get("layer", "0"))
+        for entity in itertools.islice(layout, MOST_ENTITIES)
+        if entity.dxftype() == "POINT" or entity.dxftype() in _DRAWN
+    }
 
 
 def _text(entity: Any) -> str:

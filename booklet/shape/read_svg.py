@@ -9,30 +9,25 @@ import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from booklet.record import Record, fresh
-from booklet.shape.arc import circle, svg_arc
-from booklet.shape.course import Course, Part
 from booklet.shape.known import Known, plain
 from booklet.shape.marks import Marks, outline_of
 from booklet.shape.outline import BadOutline, OutlineFile
 from booklet.shape.plane import Plane, plane
+from booklet.shape.svg_shapes import NUMBER, SHAPES, UNITS, courses_of
+from booklet.shape.unfollowed import refuse_moving_style, refuse_unfollowed, refuse_unsized, unfollowed
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from booklet.shape.course import Point
+    from booklet.shape.course import Course, Point
 
 # How many bytes, elements and nested groups of one file are read? Our choice: twenty pieces in ten sizes, drawn with
 # curves, take some 2 MB.
 MOST_BYTES = 16_000_000
 MOST_ELEMENTS = 200_000
 DEEPEST = 60
-# The longest path, in signs. Our choice: longer than one with the most points that a piece may have.
-LONGEST_PATH = 3_000_000
 
-# How many millimetres is one <unit>? Source: CSS Values and Units Level 4, absolute lengths.
-_UNITS = {"mm": 1.0, "cm": 10.0, "q": 0.25, "in": 25.4, "pt": 25.4 / 72, "pc": 25.4 / 6, "px": 25.4 / 96}
 _SIZE = re.compile(r"\s*([0-9]*\.?[0-9]+(?:e[-+]?[0-9]+)?)\s*([a-z]*)\s*\Z", re.IGNORECASE)
-_NUMBER = re.compile(r"[-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:e[-+]?[0-9]+)?", re.IGNORECASE)
 
 # What a line, a dot or a group of them is called, and which mark it then is. Our choice of words.
 _KINDS = {
@@ -51,9 +46,8 @@ _KINDS = {
     "cutout": "cutouts",
 }
 _NOTCHES = {"t notch": "t", "castle notch": "castle", "check notch": "check", "u notch": "u", "v notch": "v"}
-_SHAPES = ("path", "line", "polyline", "polygon", "rect", "circle", "ellipse")
 # What draws nothing in its place, whatever it holds.
-_UNDRAWN = ("defs", "symbol", "clipPath", "mask", "pattern", "marker", "metadata", "foreignObject", "switch")
+_UNDRAWN = ("defs", "symbol", "clipPath", "mask", "pattern", "marker", "metadata", "foreignObject")
 
 
 class _Drawn(NamedTuple):
@@ -65,7 +59,10 @@ class _Drawn(NamedTuple):
 
 
 class _Group(Record):
-    """An open element: its names, its place on the paper, the mark that it makes of all in it, and what is in it."""
+    """An open element: its names, its place on the paper, the mark that it makes of all in it, and what is in it.
+
+    why: what is drawn in it is not in its place, for this reason; copies: whether it draws by reference (`use`).
+    """
 
     tag: str
     names: list[str]
@@ -75,6 +72,8 @@ class _Group(Record):
     groups: list[_Group] = fresh(default_factory=list)
     texts: list[str] = fresh(default_factory=list)
     hidden: bool = False
+    why: str = ""
+    copies: bool = False
 
 
 def read_svg(data: bytes, known: Known) -> OutlineFile:
@@ -84,14 +83,16 @@ def read_svg(data: bytes, known: Known) -> OutlineFile:
             f"This file of outlines is larger than {MOST_BYTES // 1_000_000} MB.",
             "Save fewer pieces or sizes into one file, or simplify its curves.",
         )
-    root = _Reader().read(data)
+    reader = _Reader()
+    root = reader.read(data)
     outlines, bad = [], []
     for marks in _pieces(root, known, "", ""):
         try:
             outlines.append(outline_of(marks))
         except BadOutline as error:
             bad.append((f"{marks.name} {marks.size}".strip(), error))
-    if not outlines and not bad:
+    lineless = tuple(_lineless(root, known))
+    if not outlines and not bad and not lineless:
         named = [name for group in _walk(root) for name in group.names[:1]]
         raise BadOutline(
             "No group of this drawing has the name of a piece"
@@ -101,7 +102,20 @@ def read_svg(data: bytes, known: Known) -> OutlineFile:
     strange = [
         group.names[0] for group in _walk(root) if group.names and _has_cut(group) and not _is_named(group, known)
     ]
-    return OutlineFile(tuple(outlines), tuple(bad), tuple(strange))
+    return OutlineFile(tuple(outlines), tuple(bad), tuple(strange), lineless, reader.unsized)
+
+
+def _lineless(root: _Group, known: Known) -> Iterator[tuple[str, str]]:
+    """Groups that have the name of a piece, and draw no cutting line in them."""
+    for group in _walk(root):
+        name = next((name for name in group.names if known.told(name) is not None), None)
+        if name is not None and not group.hidden and not any(map(_has_cut, _walk(group))):
+            copies = any(inner.copies for inner in _walk(group))
+            yield (
+                name,
+                "no closed line in its group is called “cut”"
+                + (", and copies (use) are not followed" if copies else ""),
+            )
 
 
 def _walk(group: _Group) -> Iterator[_Group]:
@@ -177,6 +191,8 @@ class _Reader:
         self.root: _Group | None = None
         self.count = 0
         self.words: list[str] | None = None
+        self.sheet: list[str] = []
+        self.unsized = False
 
     def read(self, data: bytes) -> _Group:
         from pyexpat import ExpatError, ParserCreate
@@ -195,6 +211,7 @@ class _Reader:
                 f"This drawing can't be read: {str(error)[:80]}.", "Save it again as a plain SVG."
             ) from None
         assert self.root is not None
+        refuse_moving_style("".join(self.sheet))
         return self.root
 
     def _entity(self, *_: object) -> None:
@@ -215,24 +232,32 @@ class _Reader:
             if tag != "svg" or self.root is not None:
                 raise BadOutline("This file is not an SVG drawing.", "Save it again as a plain SVG.")
             self.root = _Group(tag, [], _paper(own))
+            self.unsized = not own.get("viewBox") and not own.get("width")
             self.open.append(self.root)
             return
         above = self.open[-1]
         group = _Group(tag, _names(own), above.plane.after(plane(own.get("transform", ""))), above.mark)
         group.mark = _mark(own, group.names) or above.mark
         group.hidden = above.hidden or tag in _UNDRAWN or _is_hidden(own)
+        group.why = above.why or unfollowed(tag, own)
         if tag in ("title", "text", "tspan"):
             self.words = [] if tag != "tspan" or self.words is None else self.words
-        elif tag in _SHAPES and not group.hidden:
-            courses = tuple(course.moved(group.plane.point) for course in _courses(tag, own))
+        elif tag == "use":
+            above.copies = True
+        elif tag in SHAPES and not group.hidden:
+            if group.mark[0]:
+                refuse_unfollowed(group.why, tag, own)
+            courses = tuple(course.moved(group.plane.point) for course in courses_of(tag, own))
             above.shapes.append(_Drawn(*group.mark, courses))
-        elif tag in ("g", "a", "svg") or tag in _UNDRAWN:
+        elif tag in ("g", "a", "svg", "switch") or tag in _UNDRAWN:
             above.groups.append(group)
         self.open.append(group)
 
     def _chars(self, words: str) -> None:
         if self.words is not None and len(self.words) < 100:
             self.words.append(words)
+        elif self.open and self.open[-1].tag == "style":
+            self.sheet.append(words)
 
     def _end(self, name: str) -> None:
         group = self.open.pop()
@@ -268,15 +293,17 @@ def _is_hidden(own: dict[str, str]) -> bool:
 
 def _paper(own: dict[str, str]) -> Plane:
     """From the drawing's own units to millimetres: by its width and viewBox, or 96 to the inch."""
-    width, box = _length(own.get("width", "")), [float(text) for text in _NUMBER.findall(own.get("viewBox", ""))[:4]]
+    width, box = _length(own.get("width", "")), [float(text) for text in NUMBER.findall(own.get("viewBox", ""))[:4]]
     height = _length(own.get("height", ""))
     if len(box) == 4 and box[2] > 0 and box[3] > 0:
         if width and height:
             scale = min(width / box[2], height / box[3])
         else:
-            scale = width / box[2] if width else height / box[3] if height else _UNITS["px"]
+            if not width and not height:
+                refuse_unsized(own)
+            scale = width / box[2] if width else height / box[3]
     else:
-        scale = _UNITS["px"]
+        scale = UNITS["px"]
     if not (0 < scale < 10_000):
         raise BadOutline("This drawing does not say how large it is.", "Save it with a width in mm and a viewBox.")
     return Plane(scale, 0.0, 0.0, scale, 0.0, 0.0)
@@ -285,107 +312,6 @@ def _paper(own: dict[str, str]) -> Plane:
 def _length(text: str) -> float:
     """In millimetres; 0 for what is no length, such as 100%."""
     match = _SIZE.match(text)
-    if not match or (match[2] and match[2].lower() not in _UNITS):
+    if not match or (match[2] and match[2].lower() not in UNITS):
         return 0.0
-    return float(match[1]) * _UNITS[match[2].lower() or "px"]
-
-
-def _courses(tag: str, own: dict[str, str]) -> list[Course]:
-    """The lines of one shape, in its own units."""
-    if tag == "path":
-        return _path(own.get("d", ""))
-    if tag in ("polyline", "polygon"):
-        return _poly([float(text) for text in _NUMBER.findall(own.get("points", ""))], tag == "polygon")
-    value = {key: _coordinate(own.get(key, "")) for key in ("x1", "y1", "x2", "y2", "x", "y", "width", "height")}
-    if tag == "line":
-        return [Course((value["x1"], value["y1"]), (Part((value["x2"], value["y2"])),))]
-    if tag == "rect":
-        left, top, right, foot = value["x"], value["y"], value["x"] + value["width"], value["y"] + value["height"]
-        return _poly([left, top, right, top, right, foot, left, foot], True)
-    across = _coordinate(own.get("r" if tag == "circle" else "rx", ""))
-    down = across if tag == "circle" else _coordinate(own.get("ry", ""))
-    return [circle((_coordinate(own.get("cx", "")), _coordinate(own.get("cy", ""))), across, down)]
-
-
-def _coordinate(text: str) -> float:
-    """In the drawing's own units. Source: SVG 1.1, 7.10: a length with a unit stands for 96 units to the inch."""
-    match = _NUMBER.match(text.strip())
-    if not match:
-        return 0.0
-    unit = text.strip()[match.end() :].strip().lower()
-    number = float(match[0])
-    return number * _UNITS[unit] / _UNITS["px"] if unit in _UNITS else number
-
-
-def _poly(numbers: list[float], close: bool) -> list[Course]:
-    points = list(zip(numbers[::2], numbers[1::2], strict=False))
-    if not points:
-        return []
-    if close:
-        points.append(points[0])
-    return [Course(points[0], tuple(Part(point) for point in points[1:]))]
-
-
-def _path(data: str) -> list[Course]:
-    """A course for each of its stretches. Raises BadOutline where the path can't be followed."""
-    from fontTools.svgLib.path.parser import parse_path
-
-    if not data.strip():
-        return []
-    if len(data) > LONGEST_PATH:
-        raise BadOutline(
-            "A path of this drawing has too many points.", "Save it again with curves, or with fewer points along them."
-        )
-    pen = _Pen()
-    try:
-        parse_path(data, pen)
-    except (ValueError, IndexError, TypeError, KeyError, ZeroDivisionError, OverflowError):
-        raise BadOutline(
-            f"A path of this drawing can't be followed: “{data[:40]}”.", "Save it again as a plain SVG."
-        ) from None
-    return pen.courses
-
-
-class _Pen:
-    """Records what the parser of paths draws."""
-
-    def __init__(self) -> None:
-        self.courses: list[Course] = []
-        self._start: Point = (0.0, 0.0)
-        self._parts: list[Part] = []
-
-    def moveTo(self, point: Point) -> None:  # noqa: N802 (the names of the pen are the parser's)
-        self.endPath()
-        self._start = point
-
-    def lineTo(self, point: Point) -> None:  # noqa: N802
-        self._parts.append(Part(point))
-
-    def curveTo(self, one: Point, two: Point, end: Point) -> None:  # noqa: N802
-        self._parts.append(Part(end, (one, two)))
-
-    def qCurveTo(self, middle: Point, end: Point) -> None:  # noqa: N802
-        here = self._parts[-1].end if self._parts else self._start
-        self._parts.append(Part(end, (_third(here, middle), _third(end, middle))))
-
-    def arcTo(  # noqa: N802
-        self, across: float, down: float, tilt: float, large: bool, clockwise: bool, end: Point
-    ) -> None:
-        here = self._parts[-1].end if self._parts else self._start
-        self._parts += svg_arc(here, across, down, tilt, large, clockwise, end)
-
-    def closePath(self) -> None:  # noqa: N802
-        here = self._parts[-1].end if self._parts else self._start
-        if here != self._start:
-            self._parts.append(Part(self._start))
-        self.endPath()
-
-    def endPath(self) -> None:  # noqa: N802
-        if self._parts:
-            self.courses.append(Course(self._start, tuple(self._parts)))
-        self._parts = []
-
-
-def _third(point: Point, middle: Point) -> Point:
-    """The control of a cubic curve that is a quadratic one."""
-    return point[0] + (middle[0] - point[0]) * 2 / 3, point[1] + (middle[1] - point[1]) * 2 / 3
+    return float(match[1]) * UNITS[match[2].lower() or "px"]

@@ -33,13 +33,18 @@ def closed_rings(courses: Sequence[Course], name: str) -> list[Course]:
             rings.append(chain)
         else:
             gaps.append(gap)
-    rings = [tidy for ring in rings if (tidy := _tidy(ring)).parts and abs(area(tidy.points())) >= LEAST_AREA]
-    if rings:
-        return rings
+    large = [tidy for ring in rings if (tidy := _tidy(ring)).parts and abs(area(tidy.points())) >= LEAST_AREA]
+    if large:
+        return large
     if gaps:
         raise BadOutline(
             f"The cutting line of the {name} is not closed: its ends are {min(gaps):.1f} mm apart.",
             "Close it in your drafting program, and save the file again.",
+        )
+    if rings:
+        raise BadOutline(
+            f"The cutting line of the {name} encloses less than {LEAST_AREA / 100} cm², too little for a piece.",
+            "Look at the units of the file, and at the scale in which the piece is placed.",
         )
     raise BadOutline(f"The {name} has no cutting line.", "Draw it on layer 1 of a DXF, or as “cut” in an SVG.")
 

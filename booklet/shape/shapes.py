@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from booklet.read.faults import nearest
 from booklet.read.tree import same_name
-from booklet.shape.course import TOLERANCE
+from booklet.shape.course import TOLERANCE, area, length
 from booklet.shape.files import OutlineSource, outline_sources
 from booklet.shape.known import Known, Told, plain
 from booklet.shape.outline import BadOutline
@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 # A pattern's largest piece is no shorter and no longer than this, in millimetres. Our choice: from a doll's bodice to a
 # curtain.
 SMALLEST, LARGEST = 60.0, 6_000.0
+# Where a file does not say its units: longer than a dress is in centimetres, or a curtain in inches. Our choice.
+UNSIZED_SMALLEST = 200.0
 
 
 def read_shapes(pattern: Pattern, faults: Faults) -> Shapes | None:
@@ -50,7 +52,11 @@ class Shapes:
         self._shapes: dict[tuple[str, str, str], PieceShape | None] = {}
         self._bad: set[str] = set()
         self._strange: list[str] = []
+        self._lineless: dict[str, str] = {}
+        self._other_sizes: dict[str, dict[str, None]] = {}
         self._all_read = True
+        self._unsized = False
+        self._twice: set[str] = set()
 
     @cached_property
     def sources(self) -> list[OutlineSource]:
@@ -100,6 +106,7 @@ class Shapes:
     def _outlines(self) -> dict[tuple[str, str, str], Outline]:
         """By the piece's key, the fitting and the size."""
         found: dict[tuple[str, str, str], Outline] = {}
+        files: dict[tuple[str, str, str], str] = {}
         for source in self.sources:
             try:
                 file = self._read(source)
@@ -113,23 +120,56 @@ class Shapes:
                     self._bad.add(told.piece)
                     self._say_bad(source, bad)
             self._strange += file.strange
+            self._unsized |= file.unsized
+            for name, why in file.lineless:
+                if told := self._known.told(name):
+                    self._lineless.setdefault(told.piece, f"{source.name}, where {why}")
             for outline in file.outlines:
                 told = self._told(outline.name, outline.size, source, outline.label)
                 if told is None:
-                    self._strange.append(outline.name)
-                else:
-                    found.setdefault(told, outline._replace(size=told.size))
+                    self._say_unknown(outline)
+                elif told not in found:
+                    found[told] = outline._replace(size=told.size)
+                    files[told] = source.name
+                elif not alike(found[told], outline):
+                    self._say_twice(told, files[told], source.name)
         self._say_scale(found.values())
         return found
 
+    def _say_unknown(self, outline: Outline) -> None:
+        """Keeps in mind what is drawn and has no place in the pattern: a name, or a size."""
+        told = self._known.told(outline.name) if outline.size else None
+        if told is None:
+            self._strange.append(outline.name)
+        else:
+            self._other_sizes.setdefault(told.piece, {})[outline.size[:20]] = None
+
+    def _say_twice(self, told: Told, first: str, second: str) -> None:
+        """Once for a piece: two outlines that are not alike, of which one can be meant."""
+        piece = self.pattern.pieces[told.piece]
+        if told.piece not in self._twice:
+            self._twice.add(told.piece)
+            which = " ".join(part for part in (told.fitting, f"size {told.size}" if told.size else "") if part)
+            self.faults.add(
+                "piece-drawn-twice",
+                piece.place,
+                f"The {piece.name}{f', {which},' if which else ''} is drawn twice in "
+                + (first if first == second else f"{first} and {second}")
+                + ", and not alike; the first is taken.",
+                "Take one of them out, or give it another name or another size.",
+                level="warning",
+            )
+
     def _say_scale(self, outlines: Iterable[Outline]) -> None:
         """Inches or centimetres that were read as millimetres, or the other way round."""
-        longest, name = max(((_longest(outline), outline.name) for outline in outlines), default=(SMALLEST, ""))
-        if not SMALLEST <= longest <= LARGEST:
+        smallest = UNSIZED_SMALLEST if self._unsized else SMALLEST
+        longest, name = max(((_longest(outline), outline.name) for outline in outlines), default=(smallest, ""))
+        if not smallest <= longest <= LARGEST:
             self.faults.add(
                 "outlines-out-of-scale",
                 self.pattern.outlines[0].place,
-                f"The largest piece of the outlines, the {name}, is {longest / 10:.1f} cm long.",
+                f"The largest piece of the outlines, the {name}, is {longest / 10:.1f} cm long"
+                + (" as it is read; its file does not say its units." if self._unsized else "."),
                 "Save the file again with its units: in a DXF by $INSUNITS or a text such as Units: METRIC, in an SVG "
                 "by its width in mm.",
                 level="warning",
@@ -148,8 +188,10 @@ class Shapes:
             from booklet.shape.read_svg import read_svg
 
             return read_svg(data, self._known)
+        from booklet.shape.other_files import refuse_other_files
         from booklet.shape.read_dxf import read_dxf
 
+        refuse_other_files(data)
         return read_dxf(data)
 
     def _told(self, name: str, size: str, source: OutlineSource, label: str = "") -> Told | None:
@@ -184,6 +226,26 @@ class Shapes:
             return
         self._bad.add(key)
         if not any(name == key for name, _, _ in self._outlines):
+            if key in self._lineless:
+                self.faults.add(
+                    "piece-not-drawn",
+                    piece.place,
+                    f"The {piece.name} has no cutting line in {self._lineless[key]}.",
+                    "Draw it as a closed line, on layer 1 of a DXF or called “cut” in an SVG.",
+                    level="warning",
+                )
+                return
+            if key in self._other_sizes:
+                drawn = list(self._other_sizes[key])
+                self.faults.add(
+                    "size-not-drawn",
+                    piece.place,
+                    f"The {piece.name} is drawn only in {'size' if len(drawn) == 1 else 'sizes'} {listed(drawn)}, "
+                    "which the pattern does not have.",
+                    "Write the sizes under “sizes” as the file calls them.",
+                    level="warning",
+                )
+                return
             meant = nearest(piece.name, self._strange)
             self.faults.add(
                 "piece-not-drawn",
@@ -208,6 +270,13 @@ class Shapes:
             sizes = [size for size in self.sizes if self.outline(piece.name, size, fitting) is None]
             if sizes:
                 yield f"{fitting} {'size' if len(sizes) == 1 else 'sizes'} {listed(sizes)}".strip()
+
+
+def alike(one: Outline, two: Outline) -> bool:
+    """The same shape, wherever it lies on the sheet, turned or mirrored: as long round, and as large."""
+    rings = [outline.ring.points() for outline in (one, two)]
+    longs, areas = [length(ring) for ring in rings], [abs(area(ring)) for ring in rings]
+    return abs(longs[0] - longs[1]) <= 0.5 and abs(areas[0] - areas[1]) <= 0.5 * longs[0]
 
 
 def _longest(outline: Outline) -> float:

@@ -1,7 +1,8 @@
 """A file of outlines, or a piece in it, can't be read.
 
-What it finds: a file under `outlines` that is neither DXF nor SVG, is too large or broken, or holds no piece; and a
-piece in it whose cutting line is not closed, or lies far from the rest. The finding says which, and why.
+What it finds: a file under `outlines` that is neither DXF nor SVG, is too large or broken, holds no piece, or does not
+say how large it is; and a piece in it whose cutting line is not closed, lies far from the rest, or is moved or scaled
+in a way that is not followed. The finding says which, and why.
 
 Why it matters at the machine: the pieces are neither measured nor drawn, so a seam whose edges don't fit goes unseen.
 

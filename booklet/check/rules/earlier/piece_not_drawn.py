@@ -1,6 +1,7 @@
 """A piece has no outline in the files of outlines.
 
-What it finds: a piece of the pattern whose name no block of the DXF and no group of the SVG has.
+What it finds: a piece of the pattern whose name no block of the DXF and no group of the SVG has, or whose block or
+group draws no cutting line.
 
 Why it matters at the machine: that piece is neither measured nor drawn. A strip that is cut by its measures has no
 outline: say so under `allow`.
