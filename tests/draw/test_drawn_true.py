@@ -79,3 +79,11 @@ def test_a_picture_ends_beyond_an_edge_that_is_near_its_end() -> None:
     bag = next(sheet.area for sheet in bench.sheets.values() if sheet.lying.cloth.piece == "front pocket bag")
     assert not paper.whole
     assert paper.box[3] - bag.bounds[3] >= 10.0
+
+
+def test_what_does_not_lie_flat_is_not_drawn_flat() -> None:
+    """Two backs opened out along their crotch would cover each other: no figure rather than a wrong one."""
+    shapes, found = drawn_of("pebble-joggers")
+    for laid in found:
+        if laid.step == "fasten the cord":
+            assert draw_picture(laid.figure, shapes) is None

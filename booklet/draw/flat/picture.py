@@ -29,6 +29,8 @@ if TYPE_CHECKING:
 
 # The scale with which marks are made before the figure's own is known. Our choice: a tenth of life size.
 FIRST_SCALE = 0.1
+# How much of a piece may its own copy cover that lies beside it, as a share? Our choice: a curved seam's sliver.
+COVERED = 0.05
 
 
 class Composed(NamedTuple):
@@ -43,14 +45,30 @@ class Composed(NamedTuple):
 
 
 def draw_picture(figure: StepFigure, shapes: Outlined) -> Drawing | None:
-    """The figure, 62 mm wide at most, or 147 mm across both columns; None where a piece has no outline."""
+    """The figure, 62 mm wide at most, or 147 mm across both columns; None where a piece has no outline, or can't lie
+    as asked."""
     try:
         spread = spread_out(figure, shapes)
     except CantLay:
         return None
     places = {figure.cloths.index(one.cloth): at for at, one in enumerate(spread.lying)}
     made = sheets(spread, figure.marks, places)
+    if _covers_its_copy(made, places):
+        return None
     return _drawn(figure, _composed(figure, made, places))
+
+
+def _covers_its_copy(made: list[Sheet], places: dict[int, int]) -> bool:
+    """Whether two copies of a piece, opened out beside each other, lie on one another: along a hollow edge, such as a
+    crotch, cloth does not lie flat, and a figure of it would say what is not so."""
+    for one in made:
+        for meeting in one.lying.cloth.meets if one.lying.cloth.how == "opened" else ():
+            other = made[places[meeting.other]]
+            if other.lying.cloth.piece == one.lying.cloth.piece:
+                both = one.area.intersection(other.area).area
+                if both > COVERED * min(one.area.area, other.area.area):
+                    return True
+    return False
 
 
 def _composed(figure: StepFigure, made: list[Sheet], places: dict[int, int]) -> Composed:
