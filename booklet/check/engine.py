@@ -115,6 +115,8 @@ def found_on(pattern: Pattern, benches: Sequence[Bench], first: Iterable[tuple[s
                 merged[key] = (rule, _moved(rule, item, bench, budget), [])
             elif item.says != merged[key][1].says:
                 merged[key] = (rule, _both(merged[key][1], item), merged[key][2])
+            elif item.mend != merged[key][1].mend and item.cause:
+                merged[key] = (rule, _and_there(merged[key][1], item, bench.view.letter), merged[key][2])
             if bench.view.letter not in merged[key][2]:
                 merged[key][2].append(bench.view.letter)
     findings = [_finding(rule, item, tuple(letters)) for rule, item, letters in merged.values()]
@@ -192,12 +194,20 @@ def spot(rule: str, item: Found) -> tuple[Any, ...]:
 
 
 def _key(rule: str, item: Found) -> tuple[Any, ...]:
-    return (*spot(rule, item), item.short or item.says)
+    return (rule, item.cause) if item.cause else (*spot(rule, item), item.short or item.says)
 
 
 def _both(one: Found, other: Found) -> Found:
     """The same fault in two views, of which each has another step to speak of."""
     return one._replace(says=one.short, related=tuple(dict.fromkeys((*one.related, *other.related))))
+
+
+def _and_there(one: Found, other: Found, view: str) -> Found:
+    """The same cause in another view, where another entry mends it."""
+    return one._replace(
+        mend=f"{one.mend} In view {view}: {other.mend[0].lower()}{other.mend[1:]}",
+        related=tuple(dict.fromkeys((*one.related, *other.related))),
+    )
 
 
 def _without(item: Found, bench: Bench) -> Found:

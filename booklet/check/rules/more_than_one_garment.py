@@ -59,15 +59,17 @@ def _found(group: Group, main: Group, step: Step, own: tuple[Edge, ...], theirs:
     name = _named(group)
     several = (len(group.cuts) > 1 and not _part(group)) or (name.endswith("s") and not name.endswith("ss"))
     hangs, it = ("hang", "them") if several else ("hangs", "it")
+    says = f"{name} still {hangs} loose when the last step is done: nothing joins {it} to {_named(main)}."
     return Found(
         step.place,
         step,
-        f"{name} still {hangs} loose when the last step is done: nothing joins {it} to {_named(main)}.",
+        says,
         f"Add the seam that joins {_edges(own) or name} to {_edges(theirs) or 'the rest'}, after {step.called}.",
         (
             Related(f"{group.cuts[0].called} stands here", group.cuts[0].piece.place),
             *(Related(f"{edge.called} is raw", edge.spec.place) for edge in (*own, *theirs)[:MOST_RAW]),
         ),
+        cause=says,
     )
 
 

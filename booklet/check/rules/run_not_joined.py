@@ -25,6 +25,7 @@ from collections.abc import Iterator
 from booklet.check.acts import movable, put_after, told
 from booklet.check.corners import Corner, corners
 from booklet.check.found import Found
+from booklet.check.loose import is_raw
 from booklet.check.numbers import seam_said
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -60,7 +61,7 @@ def _joined_later(layer: Layer, seam: Seam) -> Corner | None:
     for edge in layer.edges:
         of[root(edge)] = root(first.setdefault(edge.cut, edge))
     for corner in corners(layer.edges):
-        if any(_twice(edge, corner) for edge in corner.ends):
+        if any(_twice(edge, corner) for edge in corner.ends) or _seam_missing(corner):
             continue
         roots = dict.fromkeys(root(edge) for edge in corner.ends)
         if corner.seam.act.time > seam.act.time and len(roots) > 1:
@@ -69,6 +70,12 @@ def _joined_later(layer: Layer, seam: Seam) -> Corner | None:
         for other in rest:
             of[other] = head
     return None
+
+
+def _seam_missing(corner: Corner) -> bool:
+    """Whether edges of one name stay raw beside the row on two pieces: the seam that is missing would join them."""
+    raw = [(near.spec.name, edge.cut) for edge in corner.ends for near in edge.neighbours if is_raw(near)]
+    return any(name == other and cut is not another for name, cut in raw for other, another in raw)
 
 
 def _each_to_its_own(layer: Layer, other: Layer) -> bool:
