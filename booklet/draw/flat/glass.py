@@ -86,7 +86,7 @@ def glass_for(
     spots = [
         seen.paper(along(line, length(line) * share))
         for mark, sheet, one in zip(marks, sheets, done, strict=True)
-        if mark.kind in NARROW and _narrow(mark, sheet, seen.paper.scale)
+        if mark.kind in NARROW and (one.strokes or mark.kind != "trim") and _narrow(mark, sheet, seen.paper.scale)
         for line in _middles(mark, sheet) or one.work[:1]
         for share in SHARES
     ]
@@ -107,7 +107,7 @@ def _narrow(mark: Mark, sheet: Sheet, scale: float) -> bool:
 
 def _middles(mark: Mark, sheet: Sheet) -> list[Flat]:
     """Half-way between the seam and the edge as it was before it was trimmed, so that both are seen."""
-    if mark.kind == "understitch":
+    if mark.kind == "understitch" or mark.word:
         return []
     own = allowances(mark, sheet)
     edge = {name: 0.0 if mark.kind == "trim" else sheet.ends.get(name, 0.0) for name in own}

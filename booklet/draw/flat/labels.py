@@ -137,14 +137,20 @@ def labels_for(view: View, ink: Any, done: Sequence[Marked], taken: Sequence[Any
 
 
 def _named(view: View) -> list[tuple[str, Any]]:
-    """Each name once, with the area in which it may stand: of cloths of one name, the largest seen."""
+    """Each name once, with the area in which it may stand: of cloths of one name, the largest seen. A piece that is
+    there in two kinds of cloth says which, as the sections do."""
     from shapely import union_all
 
     flaps = [area for mark in view.marks for face, _, area in mark.patches if face != "interfacing"]
     over = union_all(flaps) if flaps else None
+    kinds: dict[str, set[str]] = {}
+    for seen in view.cloths:
+        kinds.setdefault(seen.sheet.lying.cloth.called, set()).add(seen.sheet.lying.cloth.cloth)
     found: dict[str, Any] = {}
     for seen in view.cloths:
-        name = seen.sheet.lying.cloth.called
+        name, kind = seen.sheet.lying.cloth.called, seen.sheet.lying.cloth.cloth
+        if len(kinds[name]) > 1 and kind != "self":
+            name = f"{name} in {kind}"
         free = seen.free if over is None else seen.free.difference(over)
         if free.area > 2.0 and (name not in found or free.area > found[name].area):
             found[name] = free
@@ -304,7 +310,7 @@ def _try(spot: Point, way: Point, reach: float, wide: float, high: float, cost: 
 def widest(view: View, done: Sequence[Marked]) -> float:
     """How much room the widest word takes beside a figure, its leader with it."""
     words = [spell(measure).typeset for one in done for measure, _ in one.measured[:1]]
-    words += [seen.sheet.lying.cloth.called for seen in view.cloths]
+    words += [name for name, _ in _named(view)]
     return max((width(one) + 5.0 for one in words), default=0.0)
 
 
