@@ -28,7 +28,7 @@ from booklet.check.found import Found
 from booklet.check.words import listed
 from booklet.finding import Related
 from booklet.read.tree import same_name
-from booklet.sew.bench import Bench, Missing
+from booklet.sew.bench import Act, Bench, Missing
 
 LEVEL = "error"
 DONE = {"hem": "hemmed", "bind": "bound", "close": "closed", "casing": "turned into a casing", "pocket": "sewn on"}
@@ -39,8 +39,11 @@ def find(bench: Bench) -> Iterator[Found]:
     for missing in bench.missing:
         if missing.kind == "already closed" and not _explained(missing):
             by_act.setdefault(missing.time, []).append(missing)
+    by_closing: dict[Act | None, list[list[Missing]]] = {}
     for together in by_act.values():
-        yield _found(together)
+        by_closing.setdefault(together[0].edge.closed if together[0].edge else None, []).append(together)
+    for first, *others in by_closing.values():
+        yield _found(first, others)
 
 
 def _explained(missing: Missing) -> bool:
@@ -58,8 +61,8 @@ def _explained(missing: Missing) -> bool:
     return closed.name == "casing" and missing.entry is not None and missing.entry.name == "close"
 
 
-def _found(together: list[Missing]) -> Found:
-    """One finding for an entry, whichever of its edges are closed."""
+def _found(together: list[Missing], others: list[list[Missing]]) -> Found:
+    """One finding for an entry, whichever of its edges are closed. others: what else the earlier entry forestalls."""
     first = together[0]
     assert first.edge is not None
     closed = first.edge.closed
@@ -73,5 +76,8 @@ def _found(together: list[Missing]) -> Found:
         first.step,
         f"{listed(names)} can't be {done} here: {they_are} {already} already, {where(closed.step, first.step)}.",
         "Name the edge that is meant, or leave one of the two out; if they are for different views, write “for:”.",
-        (Related(f"{names[0]} was closed here", closed.place),),
+        (
+            Related(f"{names[0]} was closed here", closed.place),
+            *(Related(f"{each[0].written} can't be closed here either", each[0].place) for each in others),
+        ),
     )
