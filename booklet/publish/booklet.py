@@ -22,9 +22,9 @@ from booklet.styles_folder import styles_folder
 PAPERS = ("letter", "a4")
 FONTS = ("SourceSans3-Regular.ttf", "SourceSans3-It.ttf", "SourceSans3-Semibold.ttf", "SourceSans3-SemiboldIt.ttf")
 
-# How high may figures stand beside a step's words, in millimetres? Our choice: about as high as its words. Where they
-# are higher, they go below it, two in a row; of an odd number the first stays beside the words.
-TALLEST = 76.0
+# Figures stand beside a step's words, one under the other, or below them, two in a row: as many beside as make the step
+# lowest. Each row below must save so much, in millimetres. Our choice: what stands beside the words is found at once.
+SAVES = 10.0
 
 # A step that is higher than this, in millimetres, may go on over a page, below a row of its figures; a lower one never
 # does. Our choice: not quite half of the page, so that no page ends half empty.
@@ -158,9 +158,10 @@ def _section(
 def _step(step: PlanStep, letters: tuple[str, ...], drawings: Mapping[Figure, Drawing]) -> SetStep:
     figures = [drawings[figure] for figure in step.figures if figure in drawings]
     narrow = [figure for figure in figures if not figure.wide]
-    beside = narrow if sum(figure.height_mm for figure in narrow) <= TALLEST else narrow[: len(narrow) % 2]
-    below = narrow[len(beside) :]
-    pairs = tuple(tuple(below[at : at + 2]) for at in range(0, len(below), 2))
+    beside, pairs = min(
+        (_parted(narrow, number) for number in range(len(narrow), -1, -1)),
+        key=lambda parted: round(_height(step, *parted) + SAVES * len(parted[1])),
+    )
     across = tuple(figure for figure in figures if figure.wide)
     rows = (*pairs, *((figure,) for figure in across))
     return SetStep(
@@ -172,6 +173,12 @@ def _step(step: PlanStep, letters: tuple[str, ...], drawings: Mapping[Figure, Dr
         pairs,
         len(rows) + len(beside) > 1 and _height(step, beside, rows) > BREAKS_FROM,
     )
+
+
+def _parted(figures: Sequence[Drawing], number: int) -> tuple[Sequence[Drawing], tuple[tuple[Drawing, ...], ...]]:
+    """So many beside the words, the others in pairs below them."""
+    below = figures[number:]
+    return figures[:number], tuple(tuple(below[at : at + 2]) for at in range(0, len(below), 2))
 
 
 def _height(step: PlanStep, beside: Sequence[Drawing], rows: Sequence[Sequence[Drawing]]) -> float:
