@@ -8,6 +8,7 @@ from booklet.plan.laying import Laying, cloth_of, on_cloths, turns_in
 from booklet.plan.naming import listed, singular
 from booklet.plan.picture import Mark, Meeting, StepFigure
 from booklet.plan.picture_words import DONE, fits, part_of, sentence, things_of
+from booklet.plan.strip_pictures import bound, let_in, placket
 from booklet.plan.write import capital, one_line
 from booklet.read.tree import same_name
 
@@ -27,7 +28,9 @@ FASTENINGS = frozenset({"button", "buttonhole", "snap", "hook"})
 def flat(bench: Bench, group: Sequence[Act], drawn: frozenset[str]) -> list[StepFigure]:
     first = group[0]
     if first.name == "pocket":
-        figure = _pocket(bench, first, drawn)
+        figure = _pocket(bench, first, drawn) or let_in(bench, first, drawn)
+    elif first.name in ("bind", "placket"):
+        figure = (bound if first.name == "bind" else placket)(bench, first, drawn)
     elif turns_in(first):
         figure = _turned_in(bench, group, drawn)
     elif first.name == "press" and first.target is not None and first.target.darts:
@@ -64,7 +67,13 @@ def _marked(bench: Bench, laying: Laying, act: Act, face: str) -> list[Mark] | N
         return _chalked(bench, laying, act, face)
     if act.darts:
         return [
-            Mark(act.name, _number(laying, cut, face), (cut.piece.darts[dart].name,))
+            Mark(
+                act.name,
+                _number(laying, cut, face),
+                (cut.piece.darts[dart].name,),
+                at=act.entry.measure("width"),
+                word=_toward(act),
+            )
             for cut, dart in act.darts
             if same_name(cut.piece.name) in laying.drawn
         ] or None
@@ -83,6 +92,12 @@ def _marked(bench: Bench, laying: Laying, act: Act, face: str) -> list[Mark] | N
     if act.name in ("gather", "ease"):
         marks += on_cloths(laying, "notches", act.edges)
     return marks
+
+
+def _toward(act: Act) -> str:
+    """The edge to which a pleat or tuck is folded."""
+    option = act.entry.options.get("toward")
+    return same_name(option.value) if option is not None else ""
 
 
 def _at(act: Act) -> Length | None:
@@ -313,7 +328,7 @@ def _words(bench: Bench, group: Sequence[Act], face: str) -> tuple[str, str]:
     done = DONE.get(name, f"with the {name} sewn on")
     if name in ("dart", "pleat", "tuck"):
         names = " and ".join(dict.fromkeys(f"the {dart} of the {cut.called}" for cut, dart in first.darts))
-        return sentence(f"{up}: {names} {done}"), fits(f"{name.capitalize()}s folded and stitched")
+        return sentence(f"{up}: {names} {done}"), f"{name.capitalize()}s {done}"
     return sentence(f"{up}: {what} {done}{at}"), fits(f"{capital(done.removeprefix('with the '))}, {up}")
 
 

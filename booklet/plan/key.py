@@ -54,6 +54,9 @@ _STITCHES = {
     "zipper",
     "fell",
     "pocket",
+    "bind",
+    "placket",
+    "welt",
 }  # fmt: skip
 
 
@@ -86,8 +89,12 @@ def _of_step(figure: StepFigure, folded: Collection[str]) -> set[str]:
     found |= {kind for kind, names in _MARKS.items() if marks & names}
     if "fuse" in marks or any(cloth.fused and cloth.face == "wrong" for cloth in figure.cloths):
         found.add("interfacing")
-    if marks & _STITCHES:
+    by_hand = {mark.kind for mark in figure.marks if mark.word == "hand"}
+    found |= {"hand stitches"} if by_hand else set()
+    if (marks - by_hand) & _STITCHES:
         found.add("stitching")
+    if "placket" in marks or any(mark.kind == "welt" and mark.word == "slash" for mark in figure.marks):
+        found.add("cut here")
     if any(cloth.halved for cloth in figure.cloths):
         found.add("folded edge")
     if any(cloth.piece in folded for cloth in figure.cloths):

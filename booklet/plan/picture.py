@@ -54,7 +54,8 @@ class Mark(NamedTuple):
 
     kind: stitch | staystitch | baste | gather | ease | topstitch | edgestitch | understitch | finish | clip | notch |
     trim | press | turn in | hem | casing | cut | mark | dart | dart pressed | pleat | tuck | fuse | button |
-    buttonhole | buttonhole on dots (`word` names them) | loop | zipper | close | tack | fell | pocket | insert; and
+    buttonhole | buttonhole on dots (`word` names them) | loop | zipper | close | tack | fell | pocket | insert | bind |
+    placket | welt (edges: edges or marked lines; word: its kind); and
     what is seen beside: flap (an allowance that is pressed to the wrong side) | notches | pins | gathers;
     at: how far from the edge; more: other measures, as turns, or of a row what is written beside it; word: a
     direction, a manner or a name; many: how many; other: another cloth that it concerns.

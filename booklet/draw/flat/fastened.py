@@ -129,7 +129,7 @@ def _loop(line: Flat, way: float, side: int, size: float) -> list[Flat]:
 def by_hand(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     """Small slanting stitches over an edge."""
     lines = sheet.rows(allowances(mark, sheet), mark.edges)
-    strokes = [stitch for line in lines for stitch in _slanting(line, 0.0, length(line), bench)]
+    strokes = [stitch for line in lines for stitch in slanting(line, 0.0, length(line), bench)]
     return Marked(strokes=tuple(strokes), work=tuple(lines))
 
 
@@ -140,12 +140,13 @@ def tack(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
     few = bench.seen(4.0)
     for line in lines:
         whole = length(line)
-        strokes += _slanting(line, 0.0, min(few, whole / 2), bench)
-        strokes += _slanting(line, max(whole - few, whole / 2), whole, bench)
+        strokes += slanting(line, 0.0, min(few, whole / 2), bench)
+        strokes += slanting(line, max(whole - few, whole / 2), whole, bench)
     return Marked(strokes=tuple(strokes), work=tuple(lines))
 
 
-def _slanting(line: Flat, start: float, end: float, bench: Bench) -> list[Stroke]:
+def slanting(line: Flat, start: float, end: float, bench: Bench) -> list[Stroke]:
+    """Stitches by hand over a line, from one way along it to another."""
     step, size = max(4.0, bench.seen(1.4)), max(3.0, bench.seen(0.9))
     number = max(1, int((end - start) / step))
     ways = [start + (end - start) * (at + 0.5) / number for at in range(number)]

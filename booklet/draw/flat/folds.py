@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING, Any
 from booklet.draw.flat.strokes import CLOSE, Bench, Marked, Patch, Stroke, allowances, aside, inward
 from booklet.draw.ink import millimetres
 from booklet.read.tree import same_name
-from booklet.shape.course import along, distance, length
+from booklet.shape.course import along, distance, length, nearest
 
 if TYPE_CHECKING:
     from booklet.draw.flat.sheet import Sheet
+    from booklet.length import Length
     from booklet.plan.picture import Mark
     from booklet.shape.course import Point
     from booklet.shape.piece import ShapedDart
@@ -113,18 +114,36 @@ def tip_of(dart: ShapedDart) -> Point:
 
 
 def dart(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:
-    """One leg is brought to the other and stitched; the fold runs half-way between."""
+    """One leg is brought to the other and stitched, of a pleat only basted; the fold runs half-way between."""
     strokes: list[Stroke] = []
     work: list[Flat] = []
+    measured: list[tuple[Length, Flat]] = []
     for dart in darts_of(mark, sheet):
-        one, two = dart.legs
+        one, two = _in_order(dart, mark.word, sheet)
         for placed in sheet.placed([one, two]):
-            strokes.append(Stroke("stitch" if mark.kind == "dart" else "thin", placed))
+            strokes.append(Stroke("thin" if mark.kind == "pleat" else "stitch", placed))
+            measured += [(mark.at, placed)] if mark.at is not None and not measured else []
             work.append(placed)
         strokes += [Stroke("fold", line) for line in sheet.placed([(_middle(one[0], two[0]), tip_of(dart))])]
         hand = (along(one, length(one) * 0.45), along(two, length(two) * 0.45))
         strokes += [Stroke("arrow", line) for line in sheet.placed([hand])]
-    return Marked(strokes=tuple(strokes), work=tuple(work))
+    return Marked(strokes=tuple(strokes), work=tuple(work), measured=tuple(measured))
+
+
+def _in_order(dart: ShapedDart, toward: str, sheet: Sheet) -> tuple[Flat, Flat]:
+    """Both legs, that to which the other is brought last: the nearer to the edge, or the fold, that it is folded to."""
+    one, two = dart.legs
+    shape = sheet.lying.shape
+    goal = shape.edges[toward].cut if toward in shape.edges else None
+    if goal is None and toward.startswith("cent"):
+        goal = shape.fold
+    if goal is not None and _far(one, goal) < _far(two, goal):
+        return two, one
+    return one, two
+
+
+def _far(line: Flat, goal: Flat) -> float:
+    return nearest(goal, along(line, length(line) / 2))[1]
 
 
 def dart_pressed(mark: Mark, sheet: Sheet, bench: Bench) -> Marked:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
-from booklet.draw.flat import fastened, folds, signs
+from booklet.draw.flat import fastened, folds, signs, strips
 from booklet.draw.flat.apart import rows_of, second_of
 from booklet.draw.flat.bend import direction
 from booklet.draw.flat.strokes import (
@@ -38,15 +38,15 @@ OVER = 1.0
 _ROWS = frozenset({"stitch", "baste", "hidden", "chalk", "thin", "fold"})
 # How straight does an edge go on, as the cosine of the turn? Our choice: 25 degrees.
 STRAIGHT = 0.9
-# Marks whose names are those of darts, pleats or tucks.
-_OF_DARTS = frozenset({"dart", "dart pressed", "mark dart", "pleat", "tuck"})
+# Marks whose names may be those of darts, pleats or tucks, or of marked lines.
+_OF_LINES = frozenset({"dart", "dart pressed", "mark dart", "pleat", "tuck", "placket", "welt"})
 
 
 def marked(mark: Mark, bench: Bench) -> Marked:
     """Nothing where the cloth has none of the edges."""
     sheet = bench.sheets[mark.cloth]
     known = tuple(name for name in mark.edges if name in sheet.lying.shape.edges)
-    if mark.edges and not known and mark.kind not in _OF_DARTS:
+    if mark.edges and not known and mark.kind not in _OF_LINES:
         return Marked()
     made = _within(_DRAWN.get(mark.kind, _row)(mark._replace(edges=known or mark.edges), sheet, bench), sheet)
     return _on_the_cloth(made, sheet) if sheet.lying.cloth.halved else made
@@ -261,6 +261,9 @@ _DRAWN: dict[str, Callable[[Mark, Sheet, Bench], Marked]] = {
     "insert": folds.hem,
     "stitch in the ditch": _row,
     "fell": folds.fell,
+    "bind": strips.bound,
+    "placket": strips.placket,
+    "welt": strips.welt,
     "cut": _cut,
     "mark": signs.chalk,
     "mark dart": signs.chalk_dart,
