@@ -27,7 +27,9 @@ _CAPTIONS = {
     "double hem": "Double hem",
     "casing": "Casing",
 }
-_HEMS = frozenset({"double hem", "blind hem", "rolled hem", "lettuce hem", "faced hem", "bound hem", "casing"})
+_HEMS = frozenset(
+    {"double hem", "blind hem", "rolled hem", "lettuce hem", "faced hem", "bound hem", "bound edge", "casing"}
+)
 _WRONG_FIRST = frozenset({"french"})
 
 
@@ -187,8 +189,9 @@ def _fold(section: Section, stage: Stage, passes: int) -> str:
 
 
 def _bind(section: Section, stage: Stage, passes: int) -> str:
-    if section.construction == "bound hem":
-        return "a binding round the cut edge, stitched through all"
+    if section.construction in ("bound hem", "bound edge"):
+        wide = f", {_all(stage.measures)} wide," if stage.measures else ""
+        return f"a binding{wide} round the cut edge, stitched through all"
     if section.construction == "hong kong":
         at = f"{_all(stage.measures)} from" if stage.measures else "close to"
         return f"a strip sewn to each allowance {at} its edge, folded round the edge and stitched in the ditch"

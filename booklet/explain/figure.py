@@ -66,7 +66,7 @@ def _section(work: list[str]) -> Section | None:
             continue
         if act.seam is not None and act.name == "sew":
             found = seam_section(course, act.seam)
-        elif act.name in ("hem", "casing"):
+        elif act.name in ("hem", "casing", "bind"):
             found = edge_section(course.bench, act) or found
     return found
 

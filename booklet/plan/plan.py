@@ -31,7 +31,8 @@ class Stage(NamedTuple):
 class Section(NamedTuple):
     """A request for a section through the cloth. Equal requests are one drawing.
 
-    construction: a row of constructions.yaml; enclosed; double, blind, rolled, lettuce, faced or bound hem; casing
+    construction: a row of constructions.yaml; enclosed; double, blind, rolled, lettuce, faced or bound hem; bound
+    edge; casing
     allowance: of the seam, or the whole hem allowance; sides: names of the layers joined (one for a hem), upper first;
     cloths: self | lining | interfacing, one a side; stages: in the order of the hands. backs: which sides are the back
     of the one above them, as a folded cuff's or a lined panel's lower layer, so that their right side lies down.

@@ -60,7 +60,7 @@ def _asked(course: Course, step: Step) -> Iterable[Section]:
             continue
         if act.name == "sew" and act.seam is not None:
             yield seam_section(course, act.seam)
-        elif act.name in ("hem", "casing"):
+        elif act.name in ("hem", "casing", "bind"):
             section = edge_section(course.bench, act)
             if section is not None:
                 yield section

@@ -54,7 +54,9 @@ def seam_section(course: Course, seam: Seam) -> Section:
 
 
 def edge_section(bench: Bench, act: Act) -> Section | None:
-    """Through a hem or casing, as its kind is made; None where nothing says how it lies."""
+    """Through a hem or casing, as its kind is made, or a bound edge; None where nothing says how it lies."""
+    if act.name == "bind":
+        return _bound_section(bench, act)
     kind = act.entry.options.get("kind")
     name = same_name(kind.value) if kind else ""
     if act.entry.options.get("turns"):
@@ -73,6 +75,18 @@ def edge_section(bench: Bench, act: Act) -> Section | None:
         cloths.append("self")
         stages = (Stage("stitch", (edge.allowance(),)), *stages)
     return Section(f"{name} hem", edge.allowance(), tuple(sides), tuple(cloths), stages)
+
+
+def _bound_section(bench: Bench, act: Act) -> Section | None:
+    """None where the binding is sewn down by hand: that row does not go through."""
+    by = act.entry.options.get("by")
+    if (by is not None and same_name(by.value) == "hand") or not act.entry.things:
+        return None
+    edge, width = act.edges[0], act.entry.measure("width")
+    bind = Stage("bind", (width,) if width else ())
+    return Section(
+        "bound edge", edge.allowance(), (capital(act.entry.things[0].part),), (_cloth(bench, edge.cut),), (bind,)
+    )
 
 
 def _fold_section(bench: Bench, act: Act, construction: str) -> Section:

@@ -90,6 +90,7 @@ FACED = section(
     "faced hem", "5/8 in", "skirt, hem facing", stage("stitch", "5/8 in"), stage("turn"), stage("stitch fold")
 )  # fmt: skip
 BOUND_HEM = section("bound hem", "5/8 in", "skirt", stage("bind"))
+BOUND_EDGE = section("bound edge", "5/8 in", "neckline", stage("bind", "1/2 in"))
 LETTUCE = section("lettuce hem", "1/4 in", "top", stage("finish", manner="overlock"))
 
 ALL = {
@@ -235,6 +236,7 @@ ALL = {
     "blind hem": BLIND,
     "rolled hem": section("rolled hem", "1/8 in", "scarf", stage("fold", "1/16 in", "1/16 in"), stage("stitch fold")),
     "faced hem": FACED,
+    "bound edge": BOUND_EDGE,
     "casing": CASING,
     "casing, metric": section(
         "casing", "4 cm", "shorts", stage("fold", "1 cm", "3 cm"), stage("stitch fold"), cloths="self"

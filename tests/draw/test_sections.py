@@ -213,6 +213,9 @@ def test_a_bound_hem_and_a_lettuce_hem_turn_nothing_up() -> None:
     assert garment[0][1] == garment[-1][1]
     assert binding[0][0] < bound.rows[0] < garment[-1][0] < max(outermost(binding))
     assert "Section through the hem of skirt. A binding round the cut edge" in shows
+    (edge,), shows = drawn(these.BOUND_EDGE)
+    assert len(edge.measures) == 1
+    assert "Section through the edge of neckline. A binding, 1/2 in wide, round the cut edge" in shows
     (lettuce,), shows = drawn(these.LETTUCE)
     assert len(lettuce.layers) == 1
     assert "stretched and covered with close stitches" in shows
@@ -243,7 +246,7 @@ def test_one_scale_for_the_whole_strip_and_a_readable_one() -> None:
         longest = max(
             float(length.millimetres)
             for one in wanted.stages
-            if one.op in ("stitch", "fold")
+            if one.op in ("stitch", "fold", "bind")
             for length in one.measures
         )
         least = (

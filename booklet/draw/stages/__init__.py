@@ -47,6 +47,7 @@ _SCENES: dict[str, Callable[[Section, Fraction, float], list[Picture]]] = {
     "lettuce hem": hem.scenes,
     "faced hem": edges.faced,
     "bound hem": edges.bound,
+    "bound edge": edges.bound,
     "casing": hem.scenes,
 }
 

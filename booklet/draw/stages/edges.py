@@ -20,12 +20,15 @@ UNDER = 3.2
 
 
 def bound(section: Section, scale: Fraction, longest: float) -> list[Picture]:
-    """The binding's width is that of its maker; it is drawn as wide as an overlocked edge."""
+    """Where the binding's width is not said, it is that of its maker; it is drawn as wide as an overlocked edge."""
     seam = Seam(section, scale, longest)
     maker = Maker()
     reach = seam.widths[0] + seam.past
     maker.layers.append(Layer(Pen(-reach, 0, 1).to(0).path(), seam.cloth(0), 1))
-    wrap(seam, maker, (0, seam.paper(OVERCAST)), 0, 0)
+    given = [stage for stage in section.stages if stage.op == "bind" and stage.measures]
+    width = seam.given(given[0], OVERCAST) if given else seam.paper(OVERCAST)
+    inner, outer = wrap(seam, maker, (0, width), 0, 0)
+    maker.measures += [Measure(inner, outer, words(stage.measures[0])) for stage in given]
     maker.names.append(Name(seam.names[0], -reach - onward_length(), 0, "start", -1))
     return [Picture(maker.scene(), section.stages)]
 
