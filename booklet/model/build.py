@@ -306,6 +306,14 @@ class _Builder:
     def _link(self, link: Text | None) -> str:
         """An address of the web, as text; nothing is fetched from it. Anything else could run in a reader's browser."""
         address = _text(link)
+        if link is not None and (strange := re.search(r"\{(?!seconds\})[^{}]{0,40}\}?", address)):
+            self.faults.add(
+                "unknown-word",
+                link.place,
+                f"“{strange[0]}” stands for nothing in a link.",
+                "Write “{seconds}” where the time should stand.",
+            )
+            return ""
         if link is None or (address.startswith(("https://", "http://")) and not set(address) & set(" \"'<>\n")):
             return address
         self.faults.add(

@@ -121,18 +121,19 @@ class Items(Kind):
 
 
 class Number(Kind):
-    def __init__(self, whole: bool = False, most: int = 10_000) -> None:
+    def __init__(self, whole: bool = False, most: int = 10_000, least: int = 0) -> None:
         self.whole = whole
         self.most = most
+        self.least = least
 
     def read(self, node: Node, at: str, faults: Faults) -> float | int | None:
-        wanted = "a whole number" if self.whole else "a number"
+        wanted = f"{'a whole number' if self.whole else 'a number'} from {self.least} to {self.most:,}"
         if not isinstance(node, Text):
             wrong_shape(node, at, wanted, faults)
             return None
         text = node.value.strip()
         plain = text.isascii() and text.replace(".", "", 0 if self.whole else 1).isdigit() and len(text) < 12
-        if not plain or float(text) > self.most:
+        if not plain or not self.least <= float(text) <= self.most:
             faults.add(
                 "wrong-shape", node.place, f"{_begun(at)} should hold {wanted}, not “{text[:40]}”.", f"Write {wanted}."
             )
@@ -140,7 +141,7 @@ class Number(Kind):
         return int(text) if self.whole else float(text)
 
     def schema(self) -> dict[str, Any]:
-        return {"type": "integer" if self.whole else "number", "minimum": 0, "maximum": self.most}
+        return {"type": "integer" if self.whole else "number", "minimum": self.least, "maximum": self.most}
 
 
 class OneOf(Kind):

@@ -190,9 +190,15 @@ FILM = Keyed(
     "film plan",
     {
         "view": Key(WORDS, "the view that is filmed"),
-        "pace": Key(Number(most=400), "words a minute"),
-        "recorded": Key(WORDS, "what was filmed: a file of the folder with captions, markers or an edit list"),
-        "times": Key(Table(WORDS, "times"), "corrections: a step's id or a take's title, and 12:40, or “not filmed”"),
+        "pace": Key(Number(most=400, least=1), "words a minute"),
+        "recorded": Key(
+            Words("the name of one file"),
+            "what was filmed: a file of the folder with captions, markers or an edit list",
+        ),
+        "times": Key(
+            Table(Words("a time, such as 12:40, or “not filmed”"), "times"),
+            "corrections: a step's id or a take's title, and 12:40, or “not filmed”",
+        ),
         "link": Key(WORDS, "the video's address; {seconds} in it stands for the time, else #t= and the time are added"),
         "setups": Key(Table(WORDS, "set-ups"), "camera set-ups, your own names"),
         "samples": Key(Number(whole=True, most=9), "how many half-made samples you will sew beforehand, at most"),

@@ -23,6 +23,12 @@ class Source(NamedTuple):
     trees: dict[str, Mapping]
 
 
+_BEGINS = {
+    "pattern.yaml": "Begin it with “pattern:”.",
+    "film.yaml": "Begin it with “view:” and the letter of the view that is filmed, or delete the file.",
+}
+
+
 def read_folder(folder: str | os.PathLike[str], faults: Faults) -> Source:
     """Every YAML file of the folder, by name. Files that lie outside it, through a link, are refused."""
     texts: dict[str, str] = {}
@@ -44,7 +50,7 @@ def read_folder(folder: str | os.PathLike[str], faults: Faults) -> Source:
                 "wrong-shape",
                 Place(name, 1, 1, 1, 1),
                 "This file holds nothing that can be read: it should be keys with a colon.",
-                "Begin it with “pattern:”." if name == "pattern.yaml" else "Begin it with “section:”, then “steps:”.",
+                _BEGINS.get(name, "Begin it with “section:”, then “steps:”."),
             )
     return source
 

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 NOT_FILMED = "not filmed"
 # Captions that move a step so far from where a person saw it are of another cut of the film. In seconds; our choice.
 FAR = 60.0
+# More times than these that lie behind the end have one cause. Our choice.
+FEW = 3
 
 
 class Corrected(NamedTuple):
@@ -40,6 +42,7 @@ def corrected_times(
 ) -> Corrected:
     """heard: where each take begins by the recording alone. A correction that does not fit is a finding."""
     found = Corrected({}, set())
+    late: list[tuple[Text, float]] = []
     for name, written in pattern.film.times if pattern.film else ():
         take = _take(name, takes)
         if take is None:
@@ -56,14 +59,7 @@ def corrected_times(
             )
             continue
         if recording is not None and seconds > recording.ends:
-            says = f"{clock(seconds)} lies behind the end of {recording.file}, at {clock(recording.ends)}."
-            faults.add(
-                "time-does-not-fit",
-                written.place,
-                says,
-                "Correct the time, or name the whole recording.",
-                level="warning",
-            )
+            late.append((written, seconds))
         elif take in heard and abs(heard[take] - seconds) > FAR and recording is not None:
             says = (
                 f"{takes[take].called[0].upper()}{takes[take].called[1:]} is set to {clock(seconds)} by hand, and "
@@ -72,7 +68,23 @@ def corrected_times(
             mend = "Look at both. The time by hand holds; take it out where it is of an earlier cut."
             faults.add("time-does-not-fit", written.place, says, mend, level="warning", step=takes[take].id)
         found.times[take] = seconds
+    if recording is not None:
+        _behind(late, recording, faults)
     return found
+
+
+def _behind(late: Sequence[tuple[Text, float]], recording: Recording, faults: Faults) -> None:
+    """Times behind the end of the recording: each by itself, or all at the first where it is likely another film."""
+    end = f"the end of {recording.file}, at {clock(recording.ends)}"
+    mend = "Correct the time, or name the whole recording."
+    if len(late) > FEW:
+        says = f"{len(late)} of these times lie behind {end}; this is the first, {clock(late[0][1])}."
+        mend = "Look whether it is the recording of this film, and of all of it."
+        faults.add("time-does-not-fit", late[0][0].place, says, mend, level="warning")
+        return
+    for written, seconds in late:
+        says = f"{clock(seconds)} lies behind {end}."
+        faults.add("time-does-not-fit", written.place, says, mend, level="warning")
 
 
 def _take(name: Text, takes: Sequence[Candidate]) -> int | None:

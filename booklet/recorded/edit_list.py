@@ -18,6 +18,7 @@ _EVENT = re.compile(
 )
 # The adapter's own pattern of a marker, after its `* LOC:`
 _LOCATOR = re.compile(rf"\s*\*\s*LOC:\s*({_CODE})\s+(\w*)(?:\s+|$)(.*)")
+_MARKED = re.compile(r"\s*\*\s*LOC:")
 
 
 class _Event(NamedTuple):
@@ -35,7 +36,8 @@ def read_edit_list(text: str) -> tuple[list[Marker], list[Slip]]:
     """
     lines = text.removeprefix("\ufeff").splitlines()
     highest = max((int(code[-2:]) for code in re.findall(_CODE, text)), default=0)
-    rate = next(rate for rate in (24, 25, 30, 60, 100) if highest < rate)
+    dropped = ";" in text or any(_says_drop(line) for line in lines)
+    rate = rate_of(highest, dropped)
     drop = False
     event: _Event | None = None
     first: int | None = None
@@ -43,7 +45,7 @@ def read_edit_list(text: str) -> tuple[list[Marker], list[Slip]]:
     slips: list[Slip] = []
     for number, line in enumerate(lines, 1):
         if line.strip().upper().startswith("FCM:"):
-            drop = "NON" not in line.upper() and "DROP" in line.upper()
+            drop = _says_drop(line)
         elif match := _EVENT.match(line):
             codes = [_frames(code, rate, drop) for code in match.groups()]
             if None in codes:
@@ -61,6 +63,8 @@ def read_edit_list(text: str) -> tuple[list[Marker], list[Slip]]:
             moved = at - event.source + event.record if event is not None and inside else at
             if name := match[3].strip():
                 found.append((moved, name[:300], number))
+        elif _MARKED.match(line):
+            slips.append(_bad_code(number))
         if len(found) > MOST_MARKERS:
             raise BadRecording(f"This list has more than {MOST_MARKERS:,} markers.", "Name the list of one film.")
     if event is None:
@@ -69,15 +73,27 @@ def read_edit_list(text: str) -> tuple[list[Marker], list[Slip]]:
         raise BadRecording(
             "This edit list has no markers.", "Export it with its markers, which stand in lines that begin “* LOC:”."
         )
-    start = (first or 0) // (3600 * rate) * 3600 * rate
+    hour = _frames("01:00:00;00" if dropped else "01:00:00:00", rate, dropped) or 1
+    start = (first or 0) // hour * hour
     # Drop-frame codes are those of 29.97 or 59.94 frames a second.
-    real = rate * 1000 / 1001 if drop or ";" in text else rate
+    real = rate * 1000 / 1001 if dropped else rate
     markers = [Marker(round(max(0, at - start) / real, 3), name, line) for at, name, line in found]
     return sorted(markers, key=lambda marker: marker.start), slips
 
 
+def rate_of(highest: int, dropped: bool = False) -> int:
+    """Frames a second, told from the highest number of a frame; drop-frame codes have 30 or 60."""
+    return next(rate for rate in ((30, 60, 100) if dropped else (24, 25, 30, 60, 100)) if highest < rate)
+
+
+def _says_drop(line: str) -> bool:
+    words = line.strip().upper()
+    return words.startswith("FCM:") and "NON" not in words and "DROP" in words
+
+
 def _bad_code(number: int) -> Slip:
-    return Slip(number, "A time code in this line is none.", "Export the list again.")
+    says = "A time code in this line can't be read, so the line is left out."
+    return Slip(number, says, "Write it as 00:12:40:00: hours, minutes, seconds and frames.")
 
 
 def _frames(code: str, rate: int, drop: bool) -> int | None:

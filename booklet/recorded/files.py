@@ -14,6 +14,8 @@ from booklet.recorded.markers import read_markers
 from booklet.recorded.timeline import read_timeline
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from booklet.model.pattern import Pattern
     from booklet.read.faults import Faults
     from booklet.read.tree import Text
@@ -37,6 +39,10 @@ def read_recording(pattern: Pattern, faults: Faults) -> Recording | None:
     if named is None:
         return None
     name = named.value.strip()
+    if not is_address(name) and _ending(name) not in _READERS:
+        says = f"“{name[:80]}” is of no kind that is read."
+        faults.add("recording-not-read", named.place, says, f"Name a file that ends in {_KINDS}.")
+        return None
     text = _text_of(pattern, named, faults)
     if text is None:
         return None
@@ -61,15 +67,22 @@ def read_recording(pattern: Pattern, faults: Faults) -> Recording | None:
 
 def _read(name: str, text: str) -> _Read:
     """By the ending of the file's name. Raises BadRecording."""
-    ending = name.lower().rpartition(".")[2]
-    if ending in ("vtt", "srt"):
-        cues, slips = read_captions(text, ending == "srt")
+    reader = _READERS[_ending(name)]
+    if reader is None:
+        cues, slips = read_captions(text, _ending(name) == "srt")
         return _Read(cues, [], slips)
-    readers = {"csv": read_markers, "edl": read_edit_list, "otio": read_timeline}
-    if ending not in readers:
-        raise BadRecording(f"“{name[:80]}” is of no kind that is read.", f"Name a file that ends in {_KINDS}.")
-    markers, slips = readers[ending](text)
+    markers, slips = reader(text)
     return _Read([], markers, slips)
+
+
+def _ending(name: str) -> str:
+    return name.lower().rpartition(".")[2]
+
+
+# None: captions.
+_READERS: dict[str, Callable[[str], tuple[list[Marker], list[Slip]]] | None] = {
+    "vtt": None, "srt": None, "csv": read_markers, "edl": read_edit_list, "otio": read_timeline,
+}  # fmt: skip
 
 
 def _text_of(pattern: Pattern, named: Text, faults: Faults) -> str | None:

@@ -30,8 +30,8 @@ LOOSE = {
 }
 
 
-# The first seed of the bench. The alignment was tuned on the tests' own, from 0 on, and the errors of others were looked
-# at one by one: those up to 2004 are spent. A seed seen is a seed spent: whoever tunes on these takes fresh ones here.
+# The first seed of the bench. The alignment was tuned on the tests' own, from 0 on, and the errors of others were
+# looked at one by one: those up to 2004 are spent. A seed seen is a seed spent: who tunes on these takes fresh ones.
 UNSEEN = 7103
 
 

@@ -10,6 +10,7 @@ import pytest
 
 from booklet.cli import main
 from booklet.pipeline import check_folder, with_film
+from booklet.recorded.against import film_findings
 from booklet.recorded.filmed import Filmed, what_was_filmed
 from tests.recorded.scores import DEMOS, pattern_of
 from tests.rules.harness import write_pattern
@@ -130,3 +131,46 @@ def test_an_order_that_does_not_sew_is_no_error_of_the_checked_source(vest: Path
     checked = check_folder(vest)
     found = with_film(checked)
     assert [one.rule for one in found.errors if one not in checked.errors] == ["filmed-order-does-not-sew"]
+
+
+def test_a_recording_of_another_film_is_one_finding(tunic: Path) -> None:
+    """Not one a step, and not one a time that lies behind its end. It stands where the recording is named."""
+    bread = ("Today we bake a loaf of rye.", "Let it rest in the basket.", "The oven is hot.", "Flour, water and salt.")
+    cues = (f"00:{at // 12:02d}:{at % 12 * 5:02d}.000 --> 00:{at // 12:02d}:{at % 12 * 5 + 4:02d}.000\n{bread[at % 4]}"
+            for at in range(96))  # fmt: skip
+    (tunic / "captions.vtt").write_text("WEBVTT\n\n" + "\n\n".join(cues) + "\n", encoding="utf-8")
+    times = "times: {hem: 37:22, darts: 9:23, loops: 11:11, collar: 22:43, slit: 14:08}\n"
+    (tunic / "film.yaml").write_text(f"view: B\nrecorded: captions.vtt\n{times}", encoding="utf-8")
+    found = [one for one in film_findings(pattern_of(tunic)) if one.place.file != "captions.vtt"]
+    assert [(one.rule, one.place.file, one.place.line) for one in found] == [
+        ("time-does-not-fit", "film.yaml", 3), ("step-not-filmed", "film.yaml", 2),
+    ]  # fmt: skip
+    assert found[0].says.startswith("5 of these times lie behind the end of captions.vtt, at 7:59; ")
+    assert found[1].says == "captions.vtt says nothing of 22 of the 28 steps of view B: 1, 3, 5, 6 and 18 more."
+
+
+def test_a_film_is_no_recording_and_is_not_read(tunic: Path) -> None:
+    """However large it is; the finding stands where it is named."""
+    with (tunic / "film.mp4").open("wb") as file:
+        file.truncate(9_000_000)
+    (found,) = film(tunic, "view: B\nrecorded: film.mp4\n").findings
+    assert (found.place.file, found.place.line) == ("film.yaml", 2)
+    assert found.says == "“film.mp4” is of no kind that is read."
+
+
+@pytest.mark.parametrize(
+    ("text", "says", "mend"),
+    [
+        ("link: 'https://video.example/w?t={second}'", "“{second}” stands for nothing", "Write “{seconds}”"),
+        ("times: {hem: [1, 2]}", "“hem” should hold a time, such as 12:40, or “not filmed”", "Write a time, such as"),
+        ("samples: -1", "should hold a whole number from 0 to 9, not “-1”", "Write a whole number from 0 to 9"),
+        ("pace: 0", "should hold a number from 1 to 400, not “0”", "Write a number from 1 to 400"),
+        ("takes: [{title: Hello, when: first, minutes: -2}]", "a number from 0 to 600, not “-2”", "from 0 to 600"),
+        ("- a list", "it should be keys with a colon", "Begin it with “view:”"),
+    ],
+)
+def test_a_slip_in_the_film_plan_says_what_may_stand_there(tunic: Path, text: str, says: str, mend: str) -> None:
+    (tunic / "film.yaml").write_text(f"{text}\n", encoding="utf-8")
+    (found,) = (one for one in check_folder(tunic).findings if one.place.file == "film.yaml")
+    assert says in found.says
+    assert mend in found.mend

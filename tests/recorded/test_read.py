@@ -200,3 +200,69 @@ def test_a_link_out_of_the_folder_and_a_huge_file_are_not_read(tmp_path: Path) -
     (tmp_path / "vest" / "in.vtt").write_bytes(b"WEBVTT\n" * 1_200_000)
     (found,) = (one for one in with_film(check_folder(tmp_path / "vest")).findings if one.rule == "recording-not-read")
     assert "larger than 8 MB" in found.says
+
+
+def test_a_drop_frame_list_that_begins_at_an_hour_begins_at_nothing() -> None:
+    """SMPTE 12M: 01:00:00;00 is frame 107,892 of 30000/1001 a second, even where no frame's number tells the rate."""
+    event = "001  AX V C 00:00:00;00 00:40:00;00 01:00:00;00 01:40:00;00"
+    (found,) = read_edit_list(f"TITLE: film\nFCM: DROP FRAME\n{event}\n* LOC: 01:12:40;10 RED HEM\n")[0]
+    assert found.start == pytest.approx((760 * 30 + 10 - 2 * (12 - 1)) * 1001 / 30000, abs=0.001)
+
+
+def test_a_marker_of_which_the_time_code_is_none_is_told() -> None:
+    event = "001  AX V C 00:00:00:00 00:40:00:00 00:00:00:00 00:40:00:00"
+    markers, slips = read_edit_list(f"{event}\n* LOC: 9:23 RED A\n* LOC: 00:99:11:02 RED B\n* LOC: 00:09:23:00 RED C\n")
+    assert [(one.name, one.line) for one in markers] == [("C", 4)]
+    assert [slip.line for slip in slips] == [2, 3]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "0:58,Step 7\n1:02:03.5,Hem\n",
+        "Step 7,0:58\nHem,1:02:03.5\n",
+        "7,0:58\nHem,1:02:03.5\n",
+        "Name,Time\n7,0:58\nHem,1:02:03.5\n",
+        "Index;Time;Name\n1;0:58;Step 7\n2;1:02:03,5;Hem\n",
+        "Marker Name,Note,In,Out\nStep 7,,00:00:58:00,00:00:59:00\nHem,,01:02:03:12,01:02:04:00\n",
+    ],
+    ids=["time first", "name first", "number first", "headed", "decimal comma", "time codes"],
+)
+def test_a_table_of_markers_may_have_its_columns_in_any_order(text: str) -> None:
+    markers, slips = read_markers(text)
+    assert slips == []
+    assert [one.start for one in markers] == [58.0, 3723.5]
+    assert [one.name for one in markers] in (["Step 7", "Hem"], ["7", "Hem"])
+
+
+def test_time_codes_of_a_table_that_begins_at_an_hour_begin_at_nothing() -> None:
+    markers, _ = read_markers("In,Name\n01:00:00:00,Welcome\n01:12:40:00,Step 7\n")
+    assert [one.start for one in markers] == [0.0, 760.0]
+
+
+def test_no_line_of_a_table_is_lost_without_a_word() -> None:
+    """Not the first either, which might be taken for the heads."""
+    markers, slips = read_markers("-1:00,Step 1\n5:06,Step 3\nlater,Step 4\n7:00,\n,Step 5\n")
+    assert [one.name for one in markers] == ["Step 3"]
+    assert [slip.line for slip in slips] == [1, 3, 4, 5]
+    with pytest.raises(BadRecording, match="“soon” is no time") as error:
+        read_markers("Time,Name\nsoon,Step 1\n")
+    assert error.value.line == 2
+
+
+def test_captions_of_the_other_kind_are_told_by_their_name() -> None:
+    srt = "1\n00:00:01,000 --> 00:00:02,000\nPress\n"
+    with pytest.raises(BadRecording) as error:
+        read_captions(srt, srt=False)
+    assert error.value.mend == "It is SRT. Let its name end in .srt, and write that name in film.yaml."
+    with pytest.raises(BadRecording) as error:
+        read_captions("WEBVTT\n\n00:01.000 --> 00:02.000\nPress\n", srt=True)
+    assert error.value.mend == "It is WebVTT. Let its name end in .vtt, and write that name in film.yaml."
+    with pytest.raises(BadRecording, match="This file is empty"):
+        read_captions("\ufeff\r\n", srt=False)
+
+
+def test_a_caption_with_a_misspelt_arrow_is_told() -> None:
+    text = "WEBVTT\n\n00:01.000 -> 00:02.000\nPress\n\n00:03.000 --> 00:04.000\nHem it\n"
+    cues, slips = read_captions(text, srt=False)
+    assert ([cue.text for cue in cues], [slip.line for slip in slips]) == (["Hem it"], [3])

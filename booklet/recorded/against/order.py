@@ -82,7 +82,7 @@ def _broken(
         step = steps.get(one.step or "")
         place = line_of(filmed, by_step[step].line) if step is not None else one.place
         at = f"At {clock(by_step[step].start)}: " if step is not None else ""
-        says = f"{at}in the order of the film, {one.says[:1].lower()}{one.says[1:]}"
+        says = f"{at}{'in' if at else 'In'} the order of the film, {one.says[:1].lower()}{one.says[1:]}"
         mend = f"{capital(one.mend)} Or cut the film in the booklet's order."
         related = (Related(f"See “{one.rule}”, found here", one.place),)
         time = by_step[step].start if step is not None else None
