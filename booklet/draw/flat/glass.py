@@ -152,12 +152,19 @@ def _centre(spot: Point, ink: Any, work: Any, cloths: Any, room: float, ring: fl
             break
         spread = places([found[at] for _, at in some])
         from_work, from_ink = distance(work, spread).tolist(), distance(ink, spread).tolist()
-        on_cloth = area(intersection(buffer(spread, radius - AIR, quad_segs=4), cloths)).tolist()
         whole = math.pi * (radius - AIR) ** 2
-        for (price, at), off, near, covered in zip(some, from_work, from_ink, on_cloth, strict=True):
-            # A place that covers lines or cloth costs more.
-            one = round(price + 3 * max(0.0, radius - near) + COVERS * covered / whole, 9), at
-            if off >= radius and (best is None or one < best):
+        # A place that covers lines or cloth costs more; how much cloth is looked at last.
+        clear = sorted(
+            (price + 3 * max(0.0, radius - near), nth)
+            for nth, ((price, _), off, near) in enumerate(zip(some, from_work, from_ink, strict=True))
+            if off >= radius
+        )
+        for price, nth in clear:
+            if best is not None and round(price, 9) > best[0]:
+                break
+            covered = area(intersection(buffer(spread[nth], radius - AIR, quad_segs=4), cloths))
+            one = round(price + COVERS * float(covered) / whole, 9), some[nth][1]
+            if best is None or one < best:
                 best = one
     return found[best[1]] if best else None
 

@@ -69,6 +69,7 @@ class _Field:
         self.ink = ink
         prepare(self.ink)
         prepare(self.cloths)
+        prepare(self.work)
         both = [shape.bounds for shape in (ink, cloths, *taken) if not shape.is_empty] or [(0.0, 0.0, 0.0, 0.0)]
         self.left, self.top = min(one[0] for one in both), min(one[1] for one in both)
         self.right, self.bottom = max(one[2] for one in both), max(one[3] for one in both)
@@ -248,7 +249,7 @@ def _best(
 ) -> tuple[float, _Try] | None:
     """Of places in the order of what they cost, and the best before them, the one that costs least with what its
     leader crosses."""
-    from shapely import LineString, box, intersects
+    from shapely import LineString, box, dwithin, intersects
 
     low = points("words", "size") * BELOW
     for first in range(0, len(tries), CHUNK):
@@ -268,9 +269,13 @@ def _best(
             leader = LineString([some[at].start, some[at].end])
             if any(other.intersects(leader) for other in (*field.boxes, *field.lines)):
                 continue
+            least = math.inf if best is None else best[0] - 1e-9
             cost = some[at].cost + 0.8 * leader.intersection(field.cloths).length
-            cost += 5.0 * _crossings(leader, field.work) + 6.0 * _beside(leader, field.work)
-            if best is None or cost < best[0] - 1e-9:
+            if cost < least and dwithin(field.work, leader, BESIDE):
+                # What it crosses is told sooner than what it runs beside.
+                crossed = 5.0 * _crossings(leader, field.work)
+                cost += crossed + (6.0 * _beside(leader, field.work) if cost + crossed < least else 0.0)
+            if cost < least:
                 best = cost, some[at]
     return best
 

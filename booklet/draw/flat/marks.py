@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from booklet.draw.flat import fastened, folds, signs, strips
 from booklet.draw.flat.apart import rows_of, second_of
@@ -56,15 +56,21 @@ def _within(made: Marked, sheet: Sheet) -> Marked:
     """Rows end where the cloth does: one far inside an edge would run on past a neighbour that is not square to it."""
     from shapely import LineString, prepare
 
-    area = sheet.area.buffer(OVER)
-    prepare(area)
+    prepare(sheet.area)
+    grown: list[Any] = []
 
     def cut(line: Flat) -> Iterator[Flat]:
         row = LineString(line)
-        if area.covers(row):
+        if sheet.area.covers(row):
+            yield line
+            return
+        if not grown:
+            grown.append(sheet.area.buffer(OVER))
+            prepare(grown[0])
+        if grown[0].covers(row):
             yield line
         else:
-            yield from lines_of(row.intersection(area), OVER)
+            yield from lines_of(row.intersection(grown[0]), OVER)
 
     strokes: list[Stroke] = []
     for stroke in made.strokes:
