@@ -7,6 +7,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+from jsonschema import Draft202012Validator
 
 from booklet.cli import main
 from booklet.pipeline import check_folder, with_film
@@ -174,3 +175,32 @@ def test_a_slip_in_the_film_plan_says_what_may_stand_there(tunic: Path, text: st
     (found,) = (one for one in check_folder(tunic).findings if one.place.file == "film.yaml")
     assert says in found.says
     assert mend in found.mend
+
+
+FINDING = {
+    "type": "object",
+    "properties": {
+        **{name: {"type": "string"} for name in ("rule", "file", "says", "mend", "reason")},
+        **{name: {"type": "integer", "minimum": 1} for name in ("line", "column")},
+        "level": {"enum": ["error", "warning"]},
+        "views": {"type": "array", "items": {"type": "string"}},
+        "step": {"type": ["string", "null"]},
+        "time": {"type": "number", "minimum": 0},
+    },
+    "required": ["rule", "level", "views", "step", "file", "line", "column", "says", "mend"],
+    "additionalProperties": False,
+}
+
+
+def test_the_report_of_a_build_has_what_is_found_in_the_film_with_its_time(vest: Path, tmp_path: Path) -> None:
+    """In the form that README.md describes, which a JSON Schema holds here: `time` is of a moment in the film alone."""
+    out = tmp_path / "out"
+    main(["build", str(vest), "--into", str(out), "--paper", "a4", "--draft"])
+    report = json.loads((out / "vest" / "report.json").read_bytes())
+    validator = Draft202012Validator({"type": "array", "items": FINDING})
+    assert [error.message for error in validator.iter_errors([*report["findings"], *report["allowed"]])] == []
+    times = {one["rule"]: one.get("time") for one in report["findings"]}
+    assert times["filmed-in-another-order"] in (0.0, 540.0)
+    checked = {one.rule for one in check_folder(vest).findings}
+    assert checked
+    assert all(times[rule] is None for rule in checked)
