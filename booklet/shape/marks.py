@@ -26,6 +26,8 @@ NEAR = 3.0
 # Without turn points: how sharply must the cutting line bend at a corner, in radians? Our choice: 30 degrees, more than
 # a flattened curve bends from one point to the next, less than any corner that is sewn.
 SHARP = math.radians(30)
+# A second closed cutting line is cut out of the middle, where it is smaller than this share of the piece. Our choice.
+MOST_CUT_OUT = 0.5
 # The most that one piece may hold. Our choice: ten times what a large piece has.
 MOST_MARKS, MOST_POINTS = 1_000, 100_000
 # No piece is longer than this, in millimetres. Our choice: a train of twenty metres.
@@ -61,6 +63,11 @@ def outline_of(marks: Marks) -> Outline:
     _refuse_too_much(marks)
     rings = sorted(closed_rings(marks.cut, marks.name), key=lambda ring: -abs(area(ring.points())))
     ring = rings[0]
+    if len(rings) > 1 and abs(area(rings[1].points())) > MOST_CUT_OUT * abs(area(ring.points())):
+        raise BadOutline(
+            f"The {marks.name} has several cutting lines of about one size.",
+            "Draw each size, and each piece, in a block of its own, or in an SVG in a group of its own.",
+        )
     flat = ring.points()
     turns = [point for point in marks.corners if nearest(flat, point)[1] <= ON_LINE]
     return Outline(

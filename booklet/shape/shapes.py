@@ -156,7 +156,10 @@ class Shapes:
                 f"The {piece.name}{f', {which},' if which else ''} is drawn twice in "
                 + (first if first == second else f"{first} and {second}")
                 + ", and not alike; the first is taken.",
-                "Take one of them out, or give it another name or another size.",
+                "Take one of them out, or give it another name or another size."
+                if told.size or not self.pattern.sizes
+                else "Take one of them out; or where they are two sizes, say which each is: in the drawing, or in the "
+                f"file's name, as in pieces-{self.sizes[0]}.",
                 level="warning",
             )
 
@@ -195,11 +198,13 @@ class Shapes:
         return read_dxf(data)
 
     def _told(self, name: str, size: str, source: OutlineSource, label: str = "") -> Told | None:
-        """The size stands in the drawing, in the piece's or the block's name, or in the file's: `front-12.dxf`."""
+        """The size stands in the drawing, in the piece's or the block's name, or in the file's or its folder's:
+        `front-12.dxf`, `12/front.dxf`."""
         told = self._known.told(name, size)
         if told is None or told.size:
             return told
-        for called in (label, os.path.splitext(os.path.basename(source.path))[0]):
+        *folders, file = source.name.split("/")
+        for called in (label, os.path.splitext(file)[0], *reversed(folders)):
             words = plain(called).split(" ")
             tails = (self._known.size(" ".join(words[at:])) for at in range(len(words)))
             if sized := next((sized for sized in tails if sized), None):
