@@ -6,6 +6,7 @@ transparent.
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from typing import Any, NamedTuple
 
@@ -71,12 +72,21 @@ def _card(numeral: str, rows: list[tuple[str, float, bool]], leading: str) -> Ca
 def wrapped(words: str, size: float, longest: float, *, heavy: bool) -> list[str]:
     """On as few lines as hold them; a word too long for a line stands alone."""
     lines: list[str] = []
-    for word in words.split(" "):
+    for word in _FRACTION.sub(_built, words).split(" "):
         if lines and wide(f"{lines[-1]} {word}", size, heavy) <= longest:
             lines[-1] = f"{lines[-1]} {word}"
         else:
             lines.append(word)
     return lines
+
+
+# A fraction that has no sign of its own: the slash alone would run into figures of full size.
+_FRACTION = re.compile(r"([0-9]+)⁄([0-9]+)")
+_RAISED, _LOWERED = (str.maketrans("0123456789", signs) for signs in ("⁰¹²³⁴⁵⁶⁷⁸⁹", "₀₁₂₃₄₅₆₇₈₉"))
+
+
+def _built(fraction: re.Match[str]) -> str:
+    return f"{fraction[1].translate(_RAISED)}⁄{fraction[2].translate(_LOWERED)}"
 
 
 def wide(words: str, size: float, heavy: bool) -> float:

@@ -62,3 +62,10 @@ def test_the_svg_needs_no_type_of_its_reader(card: Card) -> None:
 
 def test_a_long_title_takes_several_lines() -> None:
     assert len(CARDS["long"].lines) == 1 + 3
+
+
+def test_a_fraction_without_a_sign_of_its_own_is_built_of_small_figures() -> None:
+    """`3⁄16` of figures of full size would be read as 316; the bundled type has the small ones."""
+    card = words_card(None, ("5\u00a0mm\u00a0(3⁄16\u00a0in)",))
+    assert [line.words for line in card.lines] == ["5\u00a0mm\u00a0(³⁄₁₆\u00a0in)"]
+    assert wide("³⁄₁₆", 100, heavy=False) < wide("3⁄16", 100, heavy=False) < 400

@@ -147,11 +147,20 @@ def test_cards_are_called_by_the_numbers_of_the_steps_and_of_the_shot_list() -> 
     """What a take puts on the screen has a card, each note its own; a chart has none."""
     made = {name: [line.words for line in card.lines] for name, card in cards.cards(small.demo("saltmarsh-tunic"))}
     assert made["step-15"] == ["15", "Sew the shoulders"]
-    assert made["step-15-measures"] == ["15", "⅜\u00a0in (1\u00a0cm)", "⅛\u00a0in (3\u00a0mm)", "¼\u00a0in (6\u00a0mm)"]
+    assert made["step-15-measures"] == [
+        "15",
+        "⅜\u00a0in\u00a0(1\u00a0cm)",
+        "⅛\u00a0in\u00a0(3\u00a0mm)",
+        "¼\u00a0in\u00a0(6\u00a0mm)",
+    ]
     assert made["take-33"] == ["Trying on before the sleeves"]
-    assert made["take-21-note"] == ["15", "First row ⅜\u00a0in (1\u00a0cm)"]
-    assert made["take-43-note-2"] == ["45", "Second turn ¾\u00a0in (1.9\u00a0cm)"]
-    assert made["take-02-note-1"][0].startswith("Main fabric: 2⅛\u00a0yd")
+    assert made["take-21-note"] == ["15", "First row ⅜\u00a0in\u00a0(1\u00a0cm)"]
+    assert made["take-43-note-2"] == ["45", "Second turn ¾\u00a0in\u00a0(1.9\u00a0cm)"]
+    widths = [line for line in made["take-02-note-1"] if "wide" in line]
+    assert (
+        widths[-1]
+        == "1⅝\u00a0yd\u00a0(1.5\u00a0m) to 2¼\u00a0yd\u00a0(2.1\u00a0m), by size, 60\u00a0in\u00a0(150\u00a0cm) wide"
+    )
     assert not [name for name in made if name.startswith("take-03-")]
 
 

@@ -10,8 +10,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from booklet.draw.cards import Card
-    from booklet.plan.plan import PlanStep
-    from booklet.plan.prose import Prose, Span
+    from booklet.plan.plan import Note, PlanStep
+    from booklet.plan.prose import Span
     from booklet.publish.edition import Edition
 
 NAME = "cards"
@@ -43,9 +43,9 @@ def cards(edition: Edition) -> Iterator[tuple[str, Card]]:
         name = f"take-{shot.take:02d}"
         if shot.step is None and shot.step_title:
             yield name, title_card(None, shot.step_title)
-        notes = [words for note in shot.notes if note.kind != "chart" and (words := typeset(note.prose))]
-        for at, words in enumerate(notes, 1):
-            yield f"{name}-note{f'-{at}' if len(notes) > 1 else ''}", words_card(shot.step, (words,))
+        notes = [lines for note in shot.notes if note.kind != "chart" and (lines := _lines(note))]
+        for at, lines in enumerate(notes, 1):
+            yield f"{name}-note{f'-{at}' if len(notes) > 1 else ''}", words_card(shot.step, lines)
 
 
 def measures_of(step: PlanStep) -> tuple[str, ...]:
@@ -54,13 +54,15 @@ def measures_of(step: PlanStep) -> tuple[str, ...]:
     return tuple(dict.fromkeys(_typeset(span) for span in spans))
 
 
-def typeset(prose: Prose) -> str:
-    """On one line, with its measures as the booklet sets them."""
-    return " ".join("".join(_typeset(span) for span in block.spans).strip() for block in prose).strip()
+def _lines(note: Note) -> tuple[str, ...]:
+    """With its measures as the booklet sets them; how much of a material, each width on a line of its own."""
+    words = " ".join("".join(_typeset(span) for span in block.spans).strip() for block in note.prose).strip()
+    return tuple(filter(None, words.split("; ") if note.kind == "material" else [words]))
 
 
 def _typeset(span: Span) -> str:
+    """Both systems stay on one line."""
     if span.measure is None:
         return span.text
     other = span.measure.other
-    return span.measure.first.typeset + (f" ({other.typeset})" if other else "")
+    return span.measure.first.typeset + (f"\u00a0({other.typeset})" if other else "")
