@@ -8,7 +8,7 @@ import math
 import re
 
 import pytest
-from shapely import LineString
+from shapely import LineString, MultiLineString
 
 from booklet.draw.flat.marks import marked
 from booklet.draw.flat.paper import paper_for
@@ -87,3 +87,29 @@ def test_what_does_not_lie_flat_is_not_drawn_flat() -> None:
     for laid in found:
         if laid.step == "fasten the cord":
             assert draw_picture(laid.figure, shapes) is None
+
+
+def test_no_dots_run_through_a_zigzag() -> None:
+    """On the interfaced slit facing the zigzag runs in a band that is bare of dots, so that it is seen in grey too."""
+    shapes, found = drawn_of("saltmarsh-tunic")
+    figure = next(laid.figure for laid in found if [mark.kind for mark in laid.figure.marks] == ["finish"])
+    assert figure.cloths[0].fused
+    drawing = draw_picture(figure, shapes)
+    assert drawing is not None
+    paths = re.findall(r"<path d=\"([^\"]*)\"([^>]*)>", drawing.svg)
+    (zigzag,) = (
+        MultiLineString([[tuple(map(float, point.split())) for point in points] for points in points_of(data)])
+        for data, ink in paths
+        if look()["stitch"]["colour"] in ink
+    )
+    rows = [
+        re.findall(r"M([-\d.]+) ([-\d.]+)H([-\d.]+)", data) for data, ink in paths if 'stroke-dasharray="0.01' in ink
+    ]
+    dots = [LineString([(float(x), float(y)), (float(end), float(y))]) for row in rows for x, y, end in row]
+    assert dots
+    assert min(zigzag.distance(one) for one in dots) > 0.3
+
+
+def points_of(data: str) -> list[list[str]]:
+    """The points of each line of an SVG path of absolute lines."""
+    return [re.findall(r"[-\d.]+ [-\d.]+", one) for one in data.split("M")[1:]]

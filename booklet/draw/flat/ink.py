@@ -16,9 +16,14 @@ if TYPE_CHECKING:
     from booklet.shape.seamline import Flat
 
 
+# How much white is kept round a zigzag, in millimetres on paper. Our choice.
+BARE = 0.55
+
+
 def ink_view(drawing: Any, into: Any, view: View, away: Any = None) -> None:
     """Cloths from the lowest up, each with its flaps, then what hands do. away: where words stand, which no hatch
-    may run through."""
+    may run through; nor may it through a zigzag, which would be lost in it."""
+    away = _clear(view, away)
     for number_, seen in enumerate(view.cloths):
         _cloth(drawing, into, seen, away)
         for mark, at in zip(view.marks, view.on, strict=True):
@@ -37,6 +42,18 @@ def ink_view(drawing: Any, into: Any, view: View, away: Any = None) -> None:
             found = [line for line in found if length(line) >= millimetres("pieces", "short")]
             _lines(drawing, into, short, {**ink(), "stroke_dasharray": _dashes("hidden_short")})
         _lines(drawing, into, found + ([_head(line) for line in found] if kind == "arrow" else []), ink())
+
+
+def _clear(view: View, away: Any) -> Any:
+    """What is kept free of dots and diagonals: words, and the band in which a zigzag runs."""
+    from shapely import MultiLineString
+
+    hatched = any(seen.sheet.lying.cloth.cloth != "self" or seen.sheet.lying.cloth.fused for seen in view.cloths)
+    rows = [line for mark in view.marks for kind, lines in mark.strokes if kind == "zigzag" for line in lines]
+    if not rows or not hatched:
+        return away
+    band = MultiLineString(rows).buffer(BARE, quad_segs=2)
+    return band if away is None else away.union(band)
 
 
 def _cloth(drawing: Any, into: Any, seen: Seen, away: Any) -> None:
