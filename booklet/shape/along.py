@@ -21,6 +21,10 @@ if TYPE_CHECKING:
 # A leg that begins further than this from an edge's cutting or seam line does not cross it, in mm. Our choice.
 REACH = 8.0
 
+# What the line at the fullest part of the bust is called under `lines:`, as `same_name` has it. Common practice, no
+# source.
+BUST = "bust line"
+
 # A file that draws an allowance so near to the stated one draws that, in mm. Our choice: half of what a rule tells.
 AS_STATED = 0.5
 
@@ -62,7 +66,15 @@ def _edge(piece: Piece, shape: PieceShape, edge: ShapedEdge) -> EdgeMeasure:
         tuple(sorted(notches)),
         turned and (round(turned[0], 2), round(turned[1], 2)),
         round(_bow(edge.seam) * (-1 if shape.backwards else 1), 2),
+        _bust(shape, edge, spans),
     )
+
+
+def _bust(shape: PieceShape, edge: ShapedEdge, spans: Sequence[Span]) -> float | None:
+    """Where the bust line comes to an edge; None where none is marked, or it ends elsewhere."""
+    line = next((line for name, line in shape.lines.items() if same_name(name) == BUST), None)
+    place = _crossing(edge, line) if line is not None else None
+    return None if place is None else round(sewn_place(place, spans), 2)
 
 
 def _bow(line: Flat) -> float:

@@ -35,7 +35,7 @@ class EdgeMeasure(NamedTuple):
     that the file draws there, least and most, or None where it draws no sewing line or draws it as stated; notches: in
     their order along it; turned: of a deep allowance, the length of its cut edge and of the cloth on which that comes
     to lie when it is turned up, each to the seam lines beside it; bow: how far it lies from the straight line between
-    its ends in the mean, outward positive.
+    its ends in the mean, outward positive; bust: where the line marked `bust line` comes to it, from its beginning.
     """
 
     sewn: float
@@ -43,6 +43,7 @@ class EdgeMeasure(NamedTuple):
     notches: tuple[NotchAt, ...] = ()
     turned: tuple[float, float] | None = None
     bow: float = 0.0
+    bust: float | None = None
 
 
 class EdgeSizes(NamedTuple):
@@ -53,6 +54,7 @@ class EdgeSizes(NamedTuple):
     notches: tuple[tuple[NotchAt, ...], ...]
     turned: tuple[tuple[float, float] | None, ...]
     bow: tuple[float | None, ...]
+    bust: tuple[float | None, ...]
 
 
 class Measures:
@@ -181,4 +183,5 @@ def _columns(each: list[EdgeMeasure | None]) -> EdgeSizes:
         tuple(one.notches if one else () for one in each),
         tuple(one and one.turned for one in each),
         tuple(one and one.bow for one in each),
+        tuple(one and one.bust for one in each),
     )

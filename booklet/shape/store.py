@@ -182,7 +182,7 @@ def _columns(edge: EdgeSizes) -> list[Any]:
     notches = [[mark.place if mark.kind == "slit" else mark for mark in marks] for marks in edge.notches]
     return [
         column[:1] if all(value == column[0] for value in column) else column
-        for column in (edge.sewn, edge.drawn, notches, edge.turned, edge.bow)
+        for column in (edge.sewn, edge.drawn, notches, edge.turned, edge.bow, edge.bust)
     ]
 
 
@@ -205,13 +205,14 @@ def _read(whole: Any, pattern: Pattern) -> tuple[Measures, Faults]:
 
 
 def _edge(columns: Any, number: int) -> EdgeSizes:
-    sewn, drawn, notches, turned, bow = columns
+    sewn, drawn, notches, turned, bow, bust = columns
     return EdgeSizes(
         _column(_length, sewn, number),
         _column(_pair, drawn, number),
         _column(_marks, notches, number),
         _column(_pair, turned, number),
         _column(_length, bow, number),
+        _column(_length, bust, number),
     )
 
 
