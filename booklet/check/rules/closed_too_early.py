@@ -1,7 +1,7 @@
 """An edge is closed before the seam that it belongs to is sewn.
 
 What it finds: `close` or `slipstitch` of a gap or opening before the seam in which it was left; and of the inner edge
-of a collar, cuff or band before its outer edge is sewn to the garment.
+of a collar, cuff or band before its outer edge is sewn to the garment, or before its ends are sewn.
 
 Why it matters at the machine: there is nothing to close yet. The inner edge of a collar lies over the seam of the outer
 one, and a gap is the part of a seam that was left open.
@@ -48,7 +48,7 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     for act in bench.of("close", "slipstitch"):
         for edge in act.edges:
-            seam = _left_in(edge, act) or _covered(edge, act)
+            seam = _left_in(edge, act) or _ends_later(edge, act) or _covered(edge, act)
             if seam is not None and not told(bench, act.step, seam.act.step):
                 yield _found(act, edge, seam)
                 break
@@ -59,6 +59,14 @@ def _left_in(edge: Edge, act: Act) -> Seam | None:
     if not is_gap(edge.spec.name) and not is_opening(edge.spec.name):
         return None
     return next((seam for near in edge.neighbours for seam in near.seams if seam.act.time > act.time), None)
+
+
+def _ends_later(edge: Edge, act: Act) -> Seam | None:
+    """The later seam at an end of a band or cuff, which is sewn right sides together and turned."""
+    if not is_doubled(edge.cut.called):
+        return None
+    seams = [seam for near in edge.neighbours for seam in near.seams if seam.act.time > act.time]
+    return next((seam for seam in seams if all(is_doubled(each.cut.called) for each in seam.edges)), None)
 
 
 def _covered(edge: Edge, act: Act) -> Seam | None:
@@ -85,12 +93,12 @@ def _same_end(edge: Edge, other: Edge) -> bool:
 
 def _found(act: Act, edge: Edge, seam: Seam) -> Found:
     there = "later in this step" if seam.act.step is act.step else f"only later, in {seam.act.step.called}"
+    beside = "beside it" if any(seam in near.seams for near in edge.neighbours) else "over which it closes"
+    left = "in which it is left open" if is_gap(edge.spec.name) or is_opening(edge.spec.name) else beside
     return Found(
         place_of(act, edge),
         act.step,
-        f"{written(act, edge)} is closed too early: {seam_said(seam)}, over which it closes, is sewn {there}."
-        if not is_gap(edge.spec.name) and not is_opening(edge.spec.name)
-        else f"{written(act, edge)} is closed too early: {seam_said(seam)}, in which it is left open, is sewn {there}.",
+        f"{written(act, edge)} is closed too early: {seam_said(seam)}, {left}, is sewn {there}.",
         put_after(f"“{act.name}”", seam.act.step, act.step),
         (Related("It is sewn here", seam.act.place),),
         move=movable(act.step, seam.act.step),

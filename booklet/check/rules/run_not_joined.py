@@ -1,7 +1,8 @@
 """Edges of several pieces are sewn in one row before the pieces are joined.
 
 What it finds: a side of `sew` that names edges of two pieces or more, such as the sides of body and sleeve, before the
-seam that joins these pieces at the corner between them.
+seam that joins these pieces at the corner between them. And an edge of two halves, such as the waist of a left and a
+right back, that is sewn to one piece running over both before the halves are joined.
 
 Why it matters at the machine: the row would run over a gap. Where the later seam arrives, its ends are already caught.
 
@@ -38,18 +39,32 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     for seam in bench.seams:
         for layer in seam.layers:
-            if len(layer.edges) < 2 or all(edge.cut is layer.edges[0].cut for edge in layer.edges):
-                continue
-            if any(_each_to_its_own(layer, other) for other in seam.layers):
-                continue
-            late = _joined_later(layer, seam)
+            late = _pieces_joined_later(layer, seam) or _halves_joined_later(layer, seam)
             if late is not None and not told(bench, seam.act.step, late.seam.act.step):
                 yield _found(seam, late)
                 break
 
 
-def _joined_later(layer: Layer, seam: Seam) -> Corner | None:
+def _halves_joined_later(layer: Layer, seam: Seam) -> Corner | None:
+    """The first seam after this one that joins an edge's two copies, over which one piece of the other side runs."""
+    others = [edge for other in seam.layers if other is not layer for edge in other.edges]
+    for corner in corners(layer.edges):
+        if corner.seam.act.time < seam.act.time or len(corner.ends) != 1 or _copies(corner.ends[0]) != 2:
+            continue
+        called = [edge for edge in others if edge.spec.name == corner.ends[0].spec.name]
+        over = called or (others if len(others) == 1 else [])
+        mine = [edge for edge in layer.edges if not called or edge.spec.name == corner.ends[0].spec.name]
+        if over and any(_copies(edge) == 1 for edge in over) and sum(map(_copies, over)) < sum(map(_copies, mine)):
+            return corner
+    return None
+
+
+def _pieces_joined_later(layer: Layer, seam: Seam) -> Corner | None:
     """The first seam after this one that joins two pieces of the row which nothing in the row has joined before."""
+    if len(layer.edges) < 2 or all(edge.cut is layer.edges[0].cut for edge in layer.edges):
+        return None
+    if any(_each_to_its_own(layer, other) for other in seam.layers):
+        return None
     of: dict[Edge, Edge] = {edge: edge for edge in layer.edges}
 
     def root(edge: Edge) -> Edge:
@@ -98,11 +113,12 @@ def _twice(edge: Edge, corner: Corner) -> bool:
 def _found(seam: Seam, late: Corner) -> Found:
     step, there = seam.act.step, late.seam.act.step
     cuts = listed(dict.fromkeys(edge.cut.called for edge in late.ends))
+    joined = f"{cuts} are joined" if len(late.ends) > 1 else "its two halves are joined"
     when = "later in this step" if there is step else f"only later, in {there.called}"
     return Found(
         seam.act.place,
         step,
-        f"{listed(edge.called for edge in late.ends)} can't be sewn in one row yet: {cuts} are joined {when}.",
+        f"{listed(edge.called for edge in late.ends)} can't be sewn in one row yet: {joined} {when}.",
         put_after("this seam", there, step),
         (Related(f"{seam_said(late.seam)[0].upper()}{seam_said(late.seam)[1:]} is sewn here", late.seam.act.place),),
         move=movable(step, there),

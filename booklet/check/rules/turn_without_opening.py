@@ -22,10 +22,11 @@ Source: common practice, no source: a gap is left for turning, and closed by han
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from booklet.check.acts import told, where
 from booklet.check.found import Found
+from booklet.check.meant import is_turned
 from booklet.check.openings import hanging_together, named_opening, open_at
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -48,10 +49,22 @@ def find(bench: Bench) -> Iterator[Found]:
         elif named is not None:
             if not any(open_at(edge, act.time) or edge.excused for edge in named[1]):
                 yield _shut(act, named[0].value.strip(), named[0], named[1])
-        elif not any(cut in slit or _is_open(cut, act.time) for cut in hanging_together(act)):
+        elif not any(cut in slit or _is_open(cut, act.time) for cut in _turned_with(bench, act)):
             last = _last_shut(act)
             if last is not None:
                 yield _shut(act, "", None, [last])
+
+
+def _turned_with(bench: Bench, act: Act) -> Iterable[CutPiece]:
+    """What is turned with it: of a collar or cuff the pieces that its last seam joins; else all that hangs together."""
+    cuts = set(act.cuts)
+    last = max(
+        (seam for seam in bench.seams if seam.act.time < act.time and any(edge.cut in cuts for edge in seam.edges)),
+        key=lambda seam: seam.act.time,
+        default=None,
+    )
+    joined = list(dict.fromkeys(edge.cut for edge in last.edges)) if last is not None else []
+    return joined if joined and all(is_turned(cut.called) for cut in joined) else hanging_together(act)
 
 
 def _edges(cuts: list[CutPiece]) -> list[Edge]:
@@ -82,7 +95,9 @@ def _shut(act: Act, written: str, through: Text | None, edges: list[Edge]) -> Fo
         "Leave a gap: list it as an edge of its own, and leave it out of the seam. Write "
         f"“through: {edges[0].cut.called}.turning gap” here, and close it later."
     )
-    return Found(name.place, act.step, says, mend, related)
+    # What was closed before its ends were sewn is told by closed-too-early: one cause.
+    closed_first = any(edge.closed and edge.closed.name in ("close", "slipstitch") for edge in _edges(act.cuts))
+    return Found(name.place, act.step, says, mend, related, late=act.step if closed_first else None)
 
 
 def _unknown(act: Act, through: Text) -> Found:
