@@ -88,3 +88,8 @@ def is_cap(edge_name: str) -> bool:
 def is_folded_in(piece_name: str) -> bool:
     """Whether it lies folded to the inside when it is done, and is opened out while a seam runs through it."""
     return _has("folded in", piece_name)
+
+
+def is_channel(piece_name: str) -> bool:
+    """Whether a piece is sewn on for something to be threaded through it."""
+    return _has("channels", piece_name)

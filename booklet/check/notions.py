@@ -78,10 +78,16 @@ def meant(bench: Bench, act: Act) -> list[Notion]:
     if exact:
         return exact
     kind = kind_of(name)
-    alike = [notion for notion in here if kind and kind_of(notion.key) == kind]
+    alike = [notion for notion in here if kind and kind_of(notion.key) == kind and not _unlike(name, notion.key)]
     if named is None or len({_singular(notion.key) for notion in alike}) == 1:
         return alike
     return []
+
+
+def _unlike(word: str, item: str) -> bool:
+    """Whether a word says of a notion what its item in the list does not: `invisible zipper` of a separating one."""
+    more = {_singular(each) for each in word.split() if each not in _kinds()}
+    return bool(more) and not more <= {_singular(each) for each in item.split()}
 
 
 def _singular(word: str) -> str:

@@ -186,7 +186,10 @@ def _of_copy(edges: list[Edge], copy: str) -> list[Edge]:
 
 
 def dart_named(bench: Bench, name: EdgeName, step: Step, entry: Entry) -> list[tuple[CutPiece, str]]:
-    """The darts of that name, or for `pleat` and `tuck` the pleats and tucks, with the pieces that have them."""
+    """The darts of that name, or for `pleat` and `tuck` the pleats and tucks, with the pieces that have them.
+
+    Of a piece in several materials the first is meant, unless the writer names another: `front in lining.waist dart`.
+    """
     part = part_named(bench, name.part, name.written, name.place, step, entry)
     if part is None:
         return []
@@ -194,7 +197,9 @@ def dart_named(bench: Bench, name: EdgeName, step: Step, entry: Entry) -> list[t
     found = [
         (cut, name.edge)
         for cut in part.cuts
-        if name.edge in cut.darts and cut.piece.darts[name.edge].kind == kind and cut.called == cut.piece.name
+        if name.edge in cut.darts
+        and cut.piece.darts[name.edge].kind == kind
+        and (cut.called == cut.piece.name or same_name(cut.called) == name.part)
     ]
     if not found:
         darts = [dart for cut in part.cuts for dart in cut.piece.darts.values()]

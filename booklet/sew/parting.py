@@ -13,7 +13,7 @@ from booklet.sew.names import copy_of, dart_named, edges_named, part_named
 from booklet.sew.taking import has_line, on_line
 
 if TYPE_CHECKING:
-    from booklet.sew.bench import Part
+    from booklet.sew.bench import Edge, Part
 
 
 def part(bench: Bench, act: Act) -> None:
@@ -26,7 +26,7 @@ def part(bench: Bench, act: Act) -> None:
 
 
 def tack(bench: Bench, act: Act) -> None:
-    """Hand stitches hold too: what is tacked to a part hangs together with it. `sides` keeps the edges it is tacked to."""
+    """Hand stitches hold too: what is tacked to a part hangs together with it. `sides` keeps the edges of that part."""
     part(bench, act)
     for name in act.entry.options.get("to", ()):
         if same_name(name.value) in bench.named_seams:
@@ -100,7 +100,7 @@ def pocket(bench: Bench, act: Act) -> None:
     let_in = kind is not None and "line" in table("pockets")[kind.value]
     for cut in list(act.cuts):
         for edge in cut.edges.values():
-            if edge.closed is not None or edge.spec.fold:
+            if edge.closed is not None or edge.spec.fold or _waits(edge):
                 continue
             if let_in:
                 edge.finished = edge.finished or act
@@ -114,6 +114,11 @@ def pocket(bench: Bench, act: Act) -> None:
         act.parts.append(base)
         for cut in list(act.cuts):
             merge(cut.group, base.cuts[0].group)
+
+
+def _waits(edge: Edge) -> bool:
+    """Whether an edge of a pocket is basted to one of the garment that is still open: a later seam takes in both."""
+    return any(other.cut is not edge.cut and other.closed is None for seam in edge.basted for other in seam.edges)
 
 
 def _tell_twice(bench: Bench, act: Act) -> None:

@@ -79,7 +79,10 @@ def _covered(edge: Edge, act: Act) -> Seam | None:
                 flank
                 for other in seam.edges
                 for flank in other.neighbours
-                if flank is not edge and flank not in seam.edges and _same_end(edge, flank)
+                if flank is not edge
+                and flank not in seam.edges
+                and not is_opening(flank.spec.name)
+                and _same_end(edge, flank)
             ]
             late = [each for flank in behind for each in flank.seams if each.act.time > act.time]
             if late:

@@ -1,6 +1,7 @@
 """Elastic or cord is threaded before there is a casing for it.
 
-What it finds: `insert` where no `casing` has been sewn yet, or where the edge or seam under `into:` is still open.
+What it finds: `insert` where no `casing` has been sewn yet; where the edge or seam under `into:` is still open; and
+where that edge lies in a seam along which nothing was stitched down that could make a channel.
 
 Why it matters at the machine: there is no channel to thread it through.
 
@@ -23,11 +24,13 @@ from collections.abc import Iterator
 
 from booklet.check.acts import movable, put_after, told
 from booklet.check.found import Found
+from booklet.check.meant import is_channel, is_doubled
 from booklet.finding import Related
 from booklet.read.tree import Text, same_name
-from booklet.sew.bench import Act, Bench
+from booklet.sew.bench import Act, Bench, Edge
 
 LEVEL = "error"
+ROWS = frozenset({"topstitch", "edgestitch", "stitch in the ditch"})
 
 
 def find(bench: Bench) -> Iterator[Found]:
@@ -44,9 +47,22 @@ def _is_closed(bench: Bench, act: Act) -> bool:
     if into is None:
         return False
     if "." in into.value:
-        return not act.edges or any(edge.closed and edge.closed.time < act.time for edge in act.edges)
+        return not act.edges or any(_is_channel(edge, act) for edge in act.edges)
     seam = bench.named_seams.get(same_name(into.value))
     return seam is None or seam.act.time < act.time
+
+
+def _is_channel(edge: Edge, act: Act) -> bool:
+    """Turned to a casing or hem, bound or closed; of a seam, what is felled or stitched down beside it."""
+    closed = edge.closed
+    if closed is None or closed.time > act.time:
+        return False
+    if closed.seam is None or closed.seam.construction not in ("plain", "overlocked"):
+        return True
+    rows = (*closed.seam.later, *edge.acts)
+    return any(each.name in ROWS and each.time < act.time for each in rows) or any(
+        is_doubled(other.cut.called) or is_channel(other.cut.called) for other in closed.seam.edges
+    )
 
 
 def _found(act: Act, later: Act | None) -> Found:

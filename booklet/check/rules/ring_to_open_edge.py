@@ -41,15 +41,14 @@ LEVEL = "error"
 
 def find(bench: Bench) -> Iterator[Found]:
     for seam in bench.seams:
-        if len(seam.layers) != 2:
+        crossing = [_crossing_later(layer, seam) for layer in seam.layers]
+        late = next((each for each in crossing if each is not None), None)
+        if late is None:
             continue
-        for ring, layer in (seam.layers, seam.layers[::-1]):
-            late = _crossing_later(layer, seam)
-            if late is None or not is_ring(ring.edges, seam.act.time):
-                continue
-            if not told(bench, seam.act.step, late.act.step):
-                yield _found(seam, ring, late)
-            break
+        free = [layer for layer, each in zip(seam.layers, crossing, strict=True) if each is None]
+        ring = next((layer for layer in free if is_ring(layer.edges, seam.act.time)), None)
+        if ring is not None and not told(bench, seam.act.step, late.act.step):
+            yield _found(seam, ring, late)
 
 
 def _crossing_later(layer: Layer, seam: Seam) -> Seam | None:

@@ -64,7 +64,8 @@ def _turned_with(bench: Bench, act: Act) -> Iterable[CutPiece]:
         default=None,
     )
     joined = list(dict.fromkeys(edge.cut for edge in last.edges)) if last is not None else []
-    return joined if joined and all(is_turned(cut.called) for cut in joined) else hanging_together(act)
+    # Of a piece that is sewn to its own other copy one edge stands for both: the other one may be open.
+    return joined if len(joined) > 1 and all(is_turned(cut.called) for cut in joined) else hanging_together(act)
 
 
 def _edges(cuts: list[CutPiece]) -> list[Edge]:

@@ -28,6 +28,8 @@ from booklet.read.tree import Text, same_name
 
 LEVEL = "warning"
 WAYS = ("open", "as sewn", "up", "down", "flat")
+# What is said of an edge that is pressed up, to its wrong side.
+FOLDED = frozenset({"under", "in", "to the wrong side"})
 
 
 def find_pattern(pattern: Pattern) -> Iterator[Found]:
@@ -76,7 +78,7 @@ def _leads_somewhere(words: str, known: dict[str, str]) -> bool:
 def _found(step: Step, word: Text, known: dict[str, str]) -> Found:
     words = same_name(word.value)
     if not words.startswith("toward "):
-        near = nearest(words, WAYS)
+        near = "up" if words in FOLDED else nearest(words, WAYS)
         mend = f"Did you mean “{near}”?" if near else "Write open, as sewn, up, down, flat, or toward a part."
         return Found(word.place, step, f"“press” does not take “{word.value.strip()[:60]}”.", mend)
     thing = words.removeprefix("toward ").removeprefix("the ")
