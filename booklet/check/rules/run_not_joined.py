@@ -27,6 +27,7 @@ from booklet.check.acts import movable, put_after, told
 from booklet.check.corners import Corner, corners
 from booklet.check.found import Found
 from booklet.check.loose import is_raw
+from booklet.check.meant import is_doubled
 from booklet.check.numbers import seam_said
 from booklet.check.words import listed
 from booklet.finding import Related
@@ -50,6 +51,8 @@ def _halves_joined_later(layer: Layer, seam: Seam) -> Corner | None:
     others = [edge for other in seam.layers if other is not layer for edge in other.edges]
     for corner in corners(layer.edges):
         if corner.seam.act.time < seam.act.time or len(corner.ends) != 1 or _copies(corner.ends[0]) != 2:
+            continue
+        if is_doubled(corner.ends[0].cut.called):  # its other copy lies behind it, and not beside it
             continue
         called = [edge for edge in others if edge.spec.name == corner.ends[0].spec.name]
         over = called or (others if len(others) == 1 else [])

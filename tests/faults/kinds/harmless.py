@@ -105,7 +105,7 @@ def id_everywhere(sample: Sample) -> Iterator[Fault]:
                 for path, word in leaves(tree):
                     changed = word.replace("{step: " + old + "}", "{step: " + new + "}")
                     key = path[-1] if isinstance(path[-1], str) else path[-2]
-                    if key in ("id", "after") and same(word) == same(old):
+                    if key in ("id", "after", "needs") and same(word) == same(old):
                         changed = new
                     if file == "film.yaml" and key == "when":
                         changed = re.sub(rf"^(before|after) {re.escape(old)}$", rf"\1 {new}", word)
