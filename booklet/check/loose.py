@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from booklet.record import NamedTuple
 from booklet.sew.bench import Bench, Edge, Group
 
 

@@ -214,6 +214,10 @@ def _unmet(one: list[_Edge], two: list[_Edge], way: Way, near: float, size: int)
     second = _laid(two, way[1], size)
     first = _fitted(_laid(one, way[0], size), second.whole)
     reach = near + abs(first.whole - second.whole) / 3
+    if len(first.places) == len(second.places) and all(
+        -reach <= a - b <= reach for a, b in zip(first.places, second.places, strict=True)
+    ):
+        return None
     alone = [at for at, place in enumerate(first.places) if not _meets(place, second, reach)]
     others = [at for at, place in enumerate(second.places) if not _meets(place, first, reach)]
     if not alone and not others:

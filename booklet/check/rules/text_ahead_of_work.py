@@ -27,9 +27,8 @@ Source: our choice: what the words name must be there when they are read.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from functools import cache, lru_cache
+from functools import lru_cache
 
 from booklet.check.acts import by_step, movable, put_after, told
 from booklet.check.found import Found
@@ -42,12 +41,8 @@ from booklet.read.tree import same_name
 from booklet.sew.bench import Bench, CutPiece, Seam
 
 LEVEL = "warning"
-
-
-@cache
-def _named() -> re.Pattern[str]:
-    """One or two words before “seam”, and the word after it."""
-    return re.compile(r"((?:[a-z]+ )?[a-z]+) (seams?)\b(?:\s+([a-z]+))?")
+# What stands before or after a word and does not belong to it.
+_SIGNS = ".,;:!?()“”\"'*"
 
 
 def find(bench: Bench) -> Iterator[Found]:
@@ -106,10 +101,17 @@ def _phrases(text: str) -> tuple[tuple[str, str], ...]:
     ahead, after = (frozenset(table("sayings")[row]) for row in ("looking ahead", "of a seam to come"))
     found = []
     for sentence in sentences(text):
-        plain = " ".join(sentence.lower().split())
-        if " seam" not in plain or not ahead.isdisjoint(word.strip(".,;:!?()“”") for word in plain.split()):
+        if " seam" not in sentence:
             continue
-        found += [(match[1], match[2]) for match in _named().finditer(plain) if match[3] not in after]
+        words = sentence.lower().split()
+        plain = [word.strip(_SIGNS) for word in words]
+        if ahead.isdisjoint(plain):
+            for at, word in enumerate(plain):
+                follows = plain[at + 1] if at + 1 < len(plain) else ""
+                # What a stop or a comma parts from it does not belong to its name.
+                if at and word in ("seam", "seams") and follows not in after and words[at - 1][-1].isalpha():
+                    two = at > 1 and words[at - 2][-1].isalpha()
+                    found.append((" ".join(plain[at - 2 if two else at - 1 : at]), word))
     return tuple(found)
 
 
