@@ -30,6 +30,7 @@ MOST_PIECES = 1_000
 MOST_ENTITIES = 200_000
 # How deep may blocks stand in blocks, and how many entities may they bring? Our choice.
 DEEPEST, MOST_NESTED = 4, 20_000
+BROKEN_OFF = "it breaks off before its end"
 
 # How many millimetres is one unit of $INSUNITS? Source: DXF Reference: 1 inch, 2 foot, 4 mm, 5 cm, 6 m, 9 mil,
 # 13 micron, 14 dm.
@@ -59,11 +60,16 @@ def read_dxf(data: bytes) -> OutlineFile:
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # numpy's, of numbers beyond all bounds; they are refused by us
-            return _File(_document(data), data.rstrip().endswith(b"EOF")).read()
+            return _File(_document(data), _whole(data)).read()
     except BadOutline:
         raise
     except (Exception, RecursionError) as error:  # whatever ezdxf meets in a broken file
-        raise _unreadable(f"{type(error).__name__}") from None
+        raise _unreadable(type(error).__name__ if _whole(data) else BROKEN_OFF) from None
+
+
+def _whole(data: bytes) -> bool:
+    """Whether a file comes to the end that every DXF has."""
+    return data.rstrip().endswith(b"EOF")
 
 
 def _unreadable(why: str) -> BadOutline:
@@ -90,7 +96,8 @@ def _document(data: bytes) -> Any:
     try:
         document, _ = recover.read(io.BytesIO(data))
     except (DXFError, OSError) as error:
-        raise _unreadable(str(error)[:80] or type(error).__name__) from None
+        why = str(error)[:80] or type(error).__name__
+        raise _unreadable(why if _whole(data) else BROKEN_OFF) from None
     return document
 
 
@@ -113,7 +120,7 @@ class _File:
             except BadOutline as error:
                 bad.append((f"{marks.name} {marks.size}".strip(), error))
         if not outlines and not bad and not self.whole:
-            raise _unreadable("it breaks off before its end")
+            raise _unreadable(BROKEN_OFF)
         if not outlines and not bad:
             used = {layer for layout in self.document.blocks for layer in _layers(layout)}
             where = f"on layer 1, where cutting lines belong, but on {listed_layers(used)}" if used else "in it"

@@ -130,7 +130,8 @@ def test_a_file_of_another_kind_is_called_by_its_name(tmp_path: Path, data: byte
     assert said in says
 
 
-def test_a_file_that_breaks_off_before_its_pieces_says_so(tmp_path: Path) -> None:
-    ((rule, line, says),) = _said(tmp_path, dxf(_pieces())[:9000])
+@pytest.mark.parametrize("at", [9000, 9001, 9002, 9003, 9004, 9005])
+def test_a_file_that_breaks_off_before_its_pieces_says_so(tmp_path: Path, at: int) -> None:
+    ((rule, line, says),) = _said(tmp_path, dxf(_pieces())[:at])
     assert (rule, line) == ("outline-not-read", 8)
     assert "breaks off before its end" in says
