@@ -12,6 +12,9 @@ from tests.faults.fault import KINDS
 from tests.faults.misses import MISSES, why
 from tests.faults.sample import Sample
 
+# The bench runs once, in one worker.
+pytestmark = pytest.mark.xdist_group("faults")
+
 # The whole bench: see the note that closes the issue. A floor is a little under it.
 CAUGHT = 0.85
 PLACED = 0.9

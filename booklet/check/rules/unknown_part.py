@@ -33,9 +33,14 @@ LEVEL = "error"
 def find(bench: Bench) -> Iterator[Found]:
     by_name: dict[str, list[Missing]] = {}
     for missing in once(bench, "unknown part", by_part=True):
-        by_name.setdefault(same_name(missing.written.split(".")[0]), []).append(missing)
+        by_name.setdefault(_both_copies(missing.written.split(".")[0]), []).append(missing)
     for uses in by_name.values():
         yield _of_other_material(bench, uses[0]) or _found(bench, uses)
+
+
+def _both_copies(written: str) -> str:
+    """The name that stands for the left and the right copy together."""
+    return same_name(written).removeprefix("left ").removeprefix("right ")
 
 
 def _found(bench: Bench, uses: list[Missing]) -> Found:
@@ -44,14 +49,19 @@ def _found(bench: Bench, uses: list[Missing]) -> Found:
     name = first.written.split(".")[0].strip()
     near = nearest(name, first.known)
     makers = bench.made_anywhere.get(same_name(near)) if near else None
-    mend = f"Did you mean “{near}”?" if near else f"The pieces and parts are {listed(first.known)}."
+    it = _both_copies(name)
+    made = f"If a step makes it, write “makes: {it}” there."
+    mend = f"Did you mean “{near}”?" if near else f"{made} The pieces and parts are {listed(first.known)}."
+    if near and not makers and len({use.step.id for use in uses}) + len(uses) > 2:
+        mend = f"Did you mean “{near}”? {made}"
     if makers and len(uses) > 1:
         mend = f"Write “makes: {name}” in {makers[0].called}, or “{near}” in each of them."
         if near and _is_used(bench, same_name(near)):
             mend = f"Did you mean “{near}”, in each of them?"
+    steps = len({use.step.id for use in uses})
     more = ""
-    if len(uses) > 1:
-        more = " One more step speaks of it." if len(uses) == 2 else f" {len(uses) - 1} more steps speak of it."
+    if steps > 1:
+        more = " One more step speaks of it." if steps == 2 else f" {steps - 1} more steps speak of it."
     return Found(
         first.place,
         first.step,
