@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 from booklet.check.acts import handlings, told
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from booklet.sew.bench import Act, Bench, CutPiece, Edge, Seam
 
 
@@ -53,6 +55,12 @@ def too_early(bench: Bench) -> list[Act]:
         for act in bench.of("turn")
         if not act.broken and (told(bench, act.step) or not any(sewn_before(cut, act.time) for cut in act.cuts))
     ]
+
+
+def last_seam(cuts: Iterable[CutPiece], time: int) -> Seam | None:
+    """The last seam before a time in which any of some cut pieces lies."""
+    seams = (seam for cut in cuts for edge in cut.edges.values() for seam in edge.seams if seam.act.time < time)
+    return max(seams, key=lambda seam: seam.act.time, default=None)
 
 
 def whole(act: Act, seam: Seam) -> bool:

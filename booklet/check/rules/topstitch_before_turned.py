@@ -32,6 +32,7 @@ from collections.abc import Iterator
 from booklet.check.acts import handlings, movable, put_after, told
 from booklet.check.found import Found
 from booklet.check.numbers import seam_said
+from booklet.check.turned import last_seam
 from booklet.finding import Related
 from booklet.sew.bench import Act, Bench, CutPiece, Seam
 
@@ -47,7 +48,7 @@ def find(bench: Bench) -> Iterator[Found]:
             continue
         turned = handlings(bench, "turn") if turned is None else turned
         late = next((each for each in seam.later if each.name in FIRST and each.time > act.time), None)
-        late = late or _turned_later(bench, act, seam, turned)
+        late = late or _turned_later(act, seam, turned)
         if late is not None and not told(bench, act.step, late.step):
             done = FIRST.get(late.name, "turned")
             there = "later in this step" if late.step is act.step else f"only later, in {late.step.called}"
@@ -70,22 +71,15 @@ def _seam_of(act: Act) -> Seam | None:
     return max(seams, key=lambda seam: seam.act.time, default=None)
 
 
-def _turned_later(bench: Bench, act: Act, seam: Seam, turned: dict[CutPiece, list[Act]]) -> Act | None:
+def _turned_later(act: Act, seam: Seam, turned: dict[CutPiece, list[Act]]) -> Act | None:
     """The turning for which the seam was sewn, where it comes after the row: its last seam is this one."""
     for turn in turned.get(seam.edges[0].cut, ()):
         cuts = set(turn.cuts)
         if turn.time < act.time or turn.broken or any(edge.cut not in cuts for edge in seam.edges):
             continue
-        last = max(
-            (each.act.time for each in bench.seams if each.act.time < turn.time and _within(each, cuts)), default=0
-        )
-        if last == seam.act.time or (seam.act.step.makes is not None and _made_by(seam, turn)):
+        if last_seam(turn.cuts, turn.time) is seam or (seam.act.step.makes is not None and _made_by(seam, turn)):
             return turn
     return None
-
-
-def _within(seam: Seam, cuts: set[CutPiece]) -> bool:
-    return all(edge.cut in cuts for edge in seam.edges)
 
 
 def _made_by(seam: Seam, turn: Act) -> bool:

@@ -28,6 +28,7 @@ from booklet.check.acts import told, where
 from booklet.check.found import Found
 from booklet.check.meant import is_turned
 from booklet.check.openings import hanging_together, named_opening, open_at
+from booklet.check.turned import last_seam
 from booklet.check.words import listed
 from booklet.finding import Related
 from booklet.read.faults import nearest
@@ -49,20 +50,15 @@ def find(bench: Bench) -> Iterator[Found]:
         elif named is not None:
             if not any(open_at(edge, act.time) or edge.excused for edge in named[1]):
                 yield _shut(act, named[0].value.strip(), named[0], named[1])
-        elif not any(cut in slit or _is_open(cut, act.time) for cut in _turned_with(bench, act)):
+        elif not any(cut in slit or _is_open(cut, act.time) for cut in _turned_with(act)):
             last = _last_shut(act)
             if last is not None:
                 yield _shut(act, "", None, [last])
 
 
-def _turned_with(bench: Bench, act: Act) -> Iterable[CutPiece]:
+def _turned_with(act: Act) -> Iterable[CutPiece]:
     """What is turned with it: of a collar or cuff the pieces that its last seam joins; else all that hangs together."""
-    cuts = set(act.cuts)
-    last = max(
-        (seam for seam in bench.seams if seam.act.time < act.time and any(edge.cut in cuts for edge in seam.edges)),
-        key=lambda seam: seam.act.time,
-        default=None,
-    )
+    last = last_seam(act.cuts, act.time)
     joined = list(dict.fromkeys(edge.cut for edge in last.edges)) if last is not None else []
     # Of a piece that is sewn to its own other copy one edge stands for both: the other one may be open.
     return joined if len(joined) > 1 and all(is_turned(cut.called) for cut in joined) else hanging_together(act)
