@@ -42,6 +42,10 @@ from booklet.length import find as measures_in
 from booklet.model.pattern import Entry, Measured, Pattern, Step
 
 LEVEL = "warning"
+# Where one of these speaks of a step, one of its numbers is known to be wrong.
+TOLD = frozenset(
+    {"measure-disagrees", "measure-impossible", "hem-turns-differ", "casing-turns-differ", "french-arithmetic"}
+)
 
 # Where an act's distances stand.
 _OPTIONS = {
@@ -59,8 +63,8 @@ _OPTIONS = {
 
 
 def find_last(pattern: Pattern, findings: Sequence[Finding]) -> Iterator[Found]:
-    """findings: where a number of the text is told to be wrong, the one that it should be is not told again."""
-    wrong = {finding.step for finding in findings if finding.rule in ("measure-disagrees", "measure-impossible")}
+    """findings: where a number of a step is told to be wrong, the one that it should be is not told again."""
+    wrong = {finding.step for finding in findings if finding.rule in TOLD}
     for step in pattern.steps:
         if step.text is not None and step.id not in wrong:
             for operation in dict.fromkeys(entry.operation.name for entry in step.work):
@@ -86,7 +90,8 @@ def _found(step: Step, entry: Entry, each: Measured, told: Measured) -> Found:
     return Found(
         each.place,
         step,
-        f"This step has {each.length} here ({entry.operation.name}), and its text says only {told.length}.",
+        f"This step has {each.length} here ({entry.operation.name}), and its text says {told.length}, "
+        f"but not {each.length}.",
         f"Say {each.length} in the text as well, or write {told.length} here.",
         (Related(f"the work has {told.length} here", told.place),),
     )
